@@ -1,0 +1,6 @@
+/**
+ * Answers as text and JSON.
+ *
+ * <p>May import: {@code job}.
+ */
+package org.amperskin.report;
