@@ -1,0 +1,283 @@
+package org.amperskin.geom;
+
+/**
+ * A bounding-volume tree over triangles.
+ *
+ * <p>Definition: the triangles are sorted along a Morton curve through their box centres, cut into
+ * leaves of {@value #LEAF} and bounded bottom-up; node {@code i} has children {@code 2i} and {@code
+ * 2i+1}, the root is 1.
+ *
+ * <p>Guaranteed: node boxes enclose their triangles (rounded outward to floats); the same input
+ * gives the same tree. Not guaranteed: tight boxes for triangles of very different size.
+ *
+ * <p>Method and source: G. M. Morton, 1966; C. Lauterbach et al., Fast BVH Construction on GPUs,
+ * Computer Graphics Forum 28 (2009), from memory.
+ *
+ * <p>Cost: linear in the number of triangles; 36 bytes a triangle while building, about 16 kept.
+ */
+public final class BoxTree {
+  /** Triangles in a leaf. */
+  static final int LEAF = 4;
+
+  private static final int RADIX_BITS = 10;
+
+  private final double[] positions;
+  private final int[] corners;
+  private final int[] order;
+  private final int leaves;
+  private final float[] boxes;
+
+  /** Receives pairs of triangles whose boxes meet. */
+  public interface PairVisitor {
+    /** Called once for each pair, smaller index first. */
+    void pair(int faceA, int faceB);
+  }
+
+  /** Receives triangles whose box meets a line. */
+  public interface FaceVisitor {
+    /** Called once for each triangle. */
+    void face(int face);
+  }
+
+  private BoxTree(double[] positions, int[] corners, int[] order, int leaves, float[] boxes) {
+    this.positions = positions;
+    this.corners = corners;
+    this.order = order;
+    this.leaves = leaves;
+    this.boxes = boxes;
+  }
+
+  /**
+   * Builds the tree.
+   *
+   * @param positions {@code positions[3*v+k]}, mm
+   * @param corners {@code corners[3*f+k]}, vertex indices
+   */
+  public static BoxTree of(double[] positions, int[] corners) {
+    int faces = corners.length / 3;
+    int[] order = mortonOrder(positions, corners);
+    int needed = Math.max(1, (faces + LEAF - 1) / LEAF);
+    int leaves = Integer.highestOneBit(needed);
+    if (leaves < needed) {
+      leaves <<= 1;
+    }
+    float[] boxes = new float[12 * leaves];
+    BoxTree tree = new BoxTree(positions, corners, order, leaves, boxes);
+    for (int l = 0; l < leaves; l++) {
+      tree.boundLeaf(l);
+    }
+    for (int n = leaves - 1; n >= 1; n--) {
+      for (int k = 0; k < 3; k++) {
+        boxes[6 * n + k] = Math.min(boxes[12 * n + k], boxes[12 * n + 6 + k]);
+        boxes[6 * n + 3 + k] = Math.max(boxes[12 * n + 3 + k], boxes[12 * n + 9 + k]);
+      }
+    }
+    return tree;
+  }
+
+  private void boundLeaf(int leaf) {
+    int node = 6 * (leaves + leaf);
+    int end = Math.min(order.length, (leaf + 1) * LEAF);
+    for (int k = 0; k < 3; k++) {
+      double min = Double.POSITIVE_INFINITY;
+      double max = Double.NEGATIVE_INFINITY;
+      for (int i = leaf * LEAF; i < end; i++) {
+        int c = 3 * order[i];
+        for (int j = 0; j < 3; j++) {
+          double v = positions[3 * corners[c + j] + k];
+          min = Math.min(min, v);
+          max = Math.max(max, v);
+        }
+      }
+      boxes[node + k] = Math.nextDown((float) min);
+      boxes[node + 3 + k] = Math.nextUp((float) max);
+      if (min > max) {
+        boxes[node + k] = Float.POSITIVE_INFINITY;
+        boxes[node + 3 + k] = Float.NEGATIVE_INFINITY;
+      }
+    }
+  }
+
+  private static int[] mortonOrder(double[] positions, int[] corners) {
+    int faces = corners.length / 3;
+    Box box = Box.around(positions);
+    double side = box.longestSide();
+    double scale = side > 0 ? 1023.999 / side : 0;
+    int[] keys = new int[faces];
+    int[] order = new int[faces];
+    for (int f = 0; f < faces; f++) {
+      int a = 3 * corners[3 * f];
+      int b = 3 * corners[3 * f + 1];
+      int c = 3 * corners[3 * f + 2];
+      int x = cell((positions[a] + positions[b] + positions[c]) / 3 - box.minX(), scale);
+      int y =
+          cell((positions[a + 1] + positions[b + 1] + positions[c + 1]) / 3 - box.minY(), scale);
+      int z =
+          cell((positions[a + 2] + positions[b + 2] + positions[c + 2]) / 3 - box.minZ(), scale);
+      keys[f] = spread(x) | spread(y) << 1 | spread(z) << 2;
+      order[f] = f;
+    }
+    return radixSort(keys, order);
+  }
+
+  private static int cell(double offset, double scale) {
+    return Math.max(0, Math.min(1023, (int) (offset * scale)));
+  }
+
+  private static int spread(int v) {
+    int r = v & 0x3ff;
+    r = (r | r << 16) & 0x030000ff;
+    r = (r | r << 8) & 0x0300f00f;
+    r = (r | r << 4) & 0x030c30c3;
+    return (r | r << 2) & 0x09249249;
+  }
+
+  private static int[] radixSort(int[] keys, int[] order) {
+    int n = keys.length;
+    int[] keysIn = keys;
+    int[] orderIn = order;
+    int[] keysOut = new int[n];
+    int[] orderOut = new int[n];
+    int buckets = 1 << RADIX_BITS;
+    for (int pass = 0; pass < 3; pass++) {
+      int shift = pass * RADIX_BITS;
+      int[] start = new int[buckets + 1];
+      for (int i = 0; i < n; i++) {
+        start[(keysIn[i] >>> shift & buckets - 1) + 1]++;
+      }
+      for (int b = 0; b < buckets; b++) {
+        start[b + 1] += start[b];
+      }
+      for (int i = 0; i < n; i++) {
+        int to = start[keysIn[i] >>> shift & buckets - 1]++;
+        keysOut[to] = keysIn[i];
+        orderOut[to] = orderIn[i];
+      }
+      int[] k = keysIn;
+      keysIn = keysOut;
+      keysOut = k;
+      int[] o = orderIn;
+      orderIn = orderOut;
+      orderOut = o;
+    }
+    return orderIn;
+  }
+
+  /**
+   * Visits every pair of triangles whose boxes meet, one part of the work after another.
+   *
+   * @param part which part, 0 to {@link #pairParts()} - 1; parts may run on different threads
+   */
+  public void pairs(int part, PairVisitor visitor) {
+    int top = topNodes();
+    int a = part / top;
+    int b = part % top;
+    if (a <= b) {
+      descend(top + a, top + b, visitor, new double[LEAF * 12]);
+    }
+  }
+
+  /** Number of independent parts of the pair search. */
+  public int pairParts() {
+    return topNodes() * topNodes();
+  }
+
+  private int topNodes() {
+    return Math.min(leaves, 32);
+  }
+
+  private void descend(int a, int b, PairVisitor visitor, double[] scratch) {
+    if (!meet(a, b)) {
+      return;
+    }
+    if (a >= leaves) {
+      leafPairs(a - leaves, b - leaves, visitor, scratch);
+    } else if (a == b) {
+      descend(2 * a, 2 * a, visitor, scratch);
+      descend(2 * a, 2 * a + 1, visitor, scratch);
+      descend(2 * a + 1, 2 * a + 1, visitor, scratch);
+    } else {
+      descend(2 * a, 2 * b, visitor, scratch);
+      descend(2 * a, 2 * b + 1, visitor, scratch);
+      descend(2 * a + 1, 2 * b, visitor, scratch);
+      descend(2 * a + 1, 2 * b + 1, visitor, scratch);
+    }
+  }
+
+  private boolean meet(int a, int b) {
+    int i = 6 * a;
+    int j = 6 * b;
+    return boxes[i] <= boxes[j + 3]
+        && boxes[j] <= boxes[i + 3]
+        && boxes[i + 1] <= boxes[j + 4]
+        && boxes[j + 1] <= boxes[i + 4]
+        && boxes[i + 2] <= boxes[j + 5]
+        && boxes[j + 2] <= boxes[i + 5];
+  }
+
+  private void leafPairs(int la, int lb, PairVisitor visitor, double[] s) {
+    int na = faceBoxes(la, s, 0);
+    int offset = la == lb ? 0 : 6 * LEAF;
+    int nb = la == lb ? na : faceBoxes(lb, s, offset);
+    for (int i = 0; i < na; i++) {
+      int p = 6 * i;
+      for (int j = la == lb ? i + 1 : 0; j < nb; j++) {
+        int q = offset + 6 * j;
+        if (s[p] <= s[q + 3]
+            && s[q] <= s[p + 3]
+            && s[p + 1] <= s[q + 4]
+            && s[q + 1] <= s[p + 4]
+            && s[p + 2] <= s[q + 5]
+            && s[q + 2] <= s[p + 5]) {
+          int f = order[la * LEAF + i];
+          int g = order[lb * LEAF + j];
+          visitor.pair(Math.min(f, g), Math.max(f, g));
+        }
+      }
+    }
+  }
+
+  private int faceBoxes(int leaf, double[] s, int offset) {
+    int from = leaf * LEAF;
+    int n = Math.max(0, Math.min(order.length - from, LEAF));
+    for (int i = 0; i < n; i++) {
+      int c = 3 * order[from + i];
+      int a = 3 * corners[c];
+      int b = 3 * corners[c + 1];
+      int d = 3 * corners[c + 2];
+      for (int k = 0; k < 3; k++) {
+        double u = positions[a + k];
+        double v = positions[b + k];
+        double w = positions[d + k];
+        s[offset + 6 * i + k] = Math.min(u, Math.min(v, w));
+        s[offset + 6 * i + 3 + k] = Math.max(u, Math.max(v, w));
+      }
+    }
+    return n;
+  }
+
+  /** Visits the triangles whose node boxes the half-line from (x, y, z) towards +x meets. */
+  public void alongX(double x, double y, double z, FaceVisitor visitor) {
+    alongX(1, x, y, z, visitor);
+  }
+
+  private void alongX(int node, double x, double y, double z, FaceVisitor visitor) {
+    int i = 6 * node;
+    if (boxes[i + 3] < x
+        || boxes[i + 1] > y
+        || boxes[i + 4] < y
+        || boxes[i + 2] > z
+        || boxes[i + 5] < z) {
+      return;
+    }
+    if (node < leaves) {
+      alongX(2 * node, x, y, z, visitor);
+      alongX(2 * node + 1, x, y, z, visitor);
+      return;
+    }
+    int from = (node - leaves) * LEAF;
+    for (int k = from; k < Math.min(order.length, from + LEAF); k++) {
+      visitor.face(order[k]);
+    }
+  }
+}

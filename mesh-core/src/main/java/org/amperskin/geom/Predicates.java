@@ -1,0 +1,119 @@
+package org.amperskin.geom;
+
+import java.math.BigDecimal;
+
+/**
+ * Signs of orientation determinants, exact for any finite doubles.
+ *
+ * <p>Method: a floating-point evaluation with Shewchuk's static error bound decides nearly all
+ * calls; the rest is evaluated without rounding. Source: J. R. Shewchuk, Adaptive Precision
+ * Floating-Point Arithmetic and Fast Robust Geometric Predicates, Discrete &amp; Computational
+ * Geometry 18 (1997) 305-363 (bounds from memory, checked by test against exact arithmetic).
+ *
+ * <p>Cost: about 10 ns when the filter decides; microseconds otherwise.
+ */
+public final class Predicates {
+  private static final double EPSILON = Math.ulp(1.0) / 2;
+  private static final double ORIENT2D_BOUND = (3 + 16 * EPSILON) * EPSILON;
+  private static final double ORIENT3D_BOUND = (7 + 56 * EPSILON) * EPSILON;
+
+  private Predicates() {}
+
+  /** Sign of the turn a, b, c in the plane: +1 counter-clockwise, -1 clockwise, 0 in line. */
+  public static int orient2d(double ax, double ay, double bx, double by, double cx, double cy) {
+    double left = (ax - cx) * (by - cy);
+    double right = (ay - cy) * (bx - cx);
+    double det = left - right;
+    double bound = ORIENT2D_BOUND * (Math.abs(left) + Math.abs(right));
+    if (det > bound) {
+      return 1;
+    }
+    if (-det > bound) {
+      return -1;
+    }
+    BigDecimal x = exact(cx);
+    BigDecimal y = exact(cy);
+    BigDecimal l = exact(ax).subtract(x).multiply(exact(by).subtract(y));
+    BigDecimal r = exact(ay).subtract(y).multiply(exact(bx).subtract(x));
+    return l.compareTo(r);
+  }
+
+  /**
+   * Side of the plane through face a, b, c on which d lies: +1 if a, b, c are seen
+   * counter-clockwise from d, -1 clockwise, 0 in the plane.
+   *
+   * @param p {@code p[3*v+k]}
+   * @param a first vertex
+   * @param b second vertex
+   * @param c third vertex
+   * @param d the point asked about
+   */
+  public static int orient3d(double[] p, int a, int b, int c, int d) {
+    int ia = 3 * a;
+    int ib = 3 * b;
+    int ic = 3 * c;
+    int id = 3 * d;
+    double dx = p[id];
+    double dy = p[id + 1];
+    double dz = p[id + 2];
+    double adx = p[ia] - dx;
+    double ady = p[ia + 1] - dy;
+    double adz = p[ia + 2] - dz;
+    double bdx = p[ib] - dx;
+    double bdy = p[ib + 1] - dy;
+    double bdz = p[ib + 2] - dz;
+    double cdx = p[ic] - dx;
+    double cdy = p[ic + 1] - dy;
+    double cdz = p[ic + 2] - dz;
+    double m1 = bdx * cdy;
+    double m2 = cdx * bdy;
+    double m3 = cdx * ady;
+    double m4 = adx * cdy;
+    double m5 = adx * bdy;
+    double m6 = bdx * ady;
+    double det = adz * (m1 - m2) + bdz * (m3 - m4) + cdz * (m5 - m6);
+    double permanent =
+        (Math.abs(m1) + Math.abs(m2)) * Math.abs(adz)
+            + (Math.abs(m3) + Math.abs(m4)) * Math.abs(bdz)
+            + (Math.abs(m5) + Math.abs(m6)) * Math.abs(cdz);
+    double bound = ORIENT3D_BOUND * permanent;
+    if (det > bound) {
+      return -1;
+    }
+    if (-det > bound) {
+      return 1;
+    }
+    for (int k = 0; k < 3; k++) {
+      // A common coordinate, the usual case in boxes, is decided without big numbers.
+      double d0 = p[id + k];
+      if (p[ia + k] == d0 && p[ib + k] == d0 && p[ic + k] == d0) {
+        return 0;
+      }
+    }
+    return exactOrient3d(p, ia, ib, ic, id);
+  }
+
+  private static int exactOrient3d(double[] p, int a, int b, int c, int d) {
+    BigDecimal[] ad = difference(p, a, d);
+    BigDecimal[] bd = difference(p, b, d);
+    BigDecimal[] cd = difference(p, c, d);
+    BigDecimal det =
+        ad[2]
+            .multiply(bd[0].multiply(cd[1]).subtract(cd[0].multiply(bd[1])))
+            .add(bd[2].multiply(cd[0].multiply(ad[1]).subtract(ad[0].multiply(cd[1]))))
+            .add(cd[2].multiply(ad[0].multiply(bd[1]).subtract(bd[0].multiply(ad[1]))));
+    return -det.signum();
+  }
+
+  private static BigDecimal[] difference(double[] p, int a, int d) {
+    return new BigDecimal[] {
+      exact(p[a]).subtract(exact(p[d])),
+      exact(p[a + 1]).subtract(exact(p[d + 1])),
+      exact(p[a + 2]).subtract(exact(p[d + 2]))
+    };
+  }
+
+  private static BigDecimal exact(double v) {
+    return new BigDecimal(v);
+  }
+}
