@@ -159,7 +159,8 @@ class DemoPartsTest {
   /**
    * Area and volume of the body of all points near a surface follow from the surface's area, edge
    * length and Euler characteristic alone (H. Weyl, "On the Volume of Tubes", American Journal of
-   * Mathematics 61, 1939; half tubes along the edges, Gauss-Bonnet for the curvature terms).
+   * Mathematics 61, 1939, cited from memory; half tubes along the edges, Gauss-Bonnet for the
+   * curvature terms).
    */
   @ParameterizedTest
   @EnumSource
