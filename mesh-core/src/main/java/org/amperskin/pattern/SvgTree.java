@@ -1,0 +1,170 @@
+package org.amperskin.pattern;
+
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.Map;
+import javax.xml.stream.Location;
+import javax.xml.stream.XMLInputFactory;
+import javax.xml.stream.XMLStreamConstants;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamReader;
+
+/**
+ * The elements of an SVG file with the lines they stand on.
+ *
+ * <p>Guaranteed: no document type is read, no entity beyond the five of XML is replaced, nothing
+ * outside the file is opened. A document type that only names an external definition, as many
+ * drawing programs write it, is passed over; one that declares entities is refused.
+ */
+final class SvgTree {
+  static final int DEEPEST = 256;
+  static final int MOST_ELEMENTS = 1_000_000;
+  private static final String SVG = "http://www.w3.org/2000/svg";
+  private static final String XLINK = "http://www.w3.org/1999/xlink";
+
+  final SvgNode root;
+  final Map<String, SvgNode> byId = new HashMap<>();
+  final StringBuilder styleSheet = new StringBuilder();
+  final boolean hasNameSpace;
+
+  private final Path path;
+  private int elements;
+
+  private SvgTree(Path path, XMLStreamReader in) throws XMLStreamException, ArtworkFileException {
+    this.path = path;
+    Deque<SvgNode> open = new ArrayDeque<>();
+    SvgNode top = null;
+    boolean named = true;
+    while (in.hasNext()) {
+      switch (in.next()) {
+        case XMLStreamConstants.START_ELEMENT -> {
+          if (top == null) {
+            named = SVG.equals(in.getNamespaceURI());
+          }
+          SvgNode node = element(in, named);
+          if (top == null) {
+            top = node;
+          } else {
+            open.element().children.add(node);
+          }
+          open.push(node);
+          check(open.size() <= DEEPEST, in, "at most " + DEEPEST + " nested elements", open.size());
+        }
+        case XMLStreamConstants.END_ELEMENT -> {
+          SvgNode done = open.pop();
+          if (done.svg && done.name.equals("style")) {
+            styleSheet.append(done.text).append('\n');
+          }
+        }
+        case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA -> {
+          if (!open.isEmpty() && open.element().name.equals("style")) {
+            open.element().text.append(in.getText());
+          }
+        }
+        case XMLStreamConstants.ENTITY_REFERENCE ->
+            throw fault(path, in.getLocation(), "entity &" + in.getLocalName() + "; is not known");
+        default -> {}
+      }
+    }
+    root = top;
+    hasNameSpace = named;
+  }
+
+  static SvgTree read(byte[] bytes, Path path) throws ArtworkFileException {
+    int entity = find(bytes, "<!ENTITY");
+    if (entity >= 0) {
+      int line = 1;
+      for (int i = 0; i < entity; i++) {
+        line += bytes[i] == '\n' ? 1 : 0;
+      }
+      throw new ArtworkFileException(
+          path, "line " + line, "expected no entity declarations, found <!ENTITY");
+    }
+    XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
+    factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
+    factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
+    factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, true);
+    factory.setProperty(XMLInputFactory.IS_COALESCING, false);
+    factory.setXMLResolver(
+        (publicId, systemId, base, space) -> {
+          throw new XMLStreamException("nothing outside the file is opened: " + systemId);
+        });
+    XMLStreamReader in = null;
+    try {
+      in = factory.createXMLStreamReader(new ByteArrayInputStream(bytes));
+      SvgTree tree = new SvgTree(path, in);
+      if (tree.root == null) {
+        throw fault(path, in.getLocation(), "expected an <svg> element, found none");
+      }
+      return tree;
+    } catch (XMLStreamException e) {
+      throw fault(path, e.getLocation(), "expected well-formed XML, found: " + plain(e));
+    } catch (RuntimeException e) {
+      // the platform's XML reader answers some broken input with unchecked exceptions
+      Location at = in == null ? null : in.getLocation();
+      throw fault(path, at, "expected well-formed XML, found: " + plain(e));
+    }
+  }
+
+  private SvgNode element(XMLStreamReader in, boolean named) throws ArtworkFileException {
+    elements++;
+    check(elements <= MOST_ELEMENTS, in, "at most " + MOST_ELEMENTS + " elements", elements);
+    String space = in.getNamespaceURI();
+    boolean svg = named ? SVG.equals(space) : space == null || space.isEmpty();
+    SvgNode node = new SvgNode(in.getLocalName(), svg, in.getLocation().getLineNumber());
+    for (int i = 0; i < in.getAttributeCount(); i++) {
+      String of = in.getAttributeNamespace(i);
+      String key = in.getAttributeLocalName(i);
+      if (of == null || of.isEmpty()) {
+        node.attributes.put(key, in.getAttributeValue(i));
+      } else if (XLINK.equals(of) && key.equals("href")) {
+        node.attributes.putIfAbsent(key, in.getAttributeValue(i));
+      }
+    }
+    if (node.svg && node.attributes.containsKey("id")) {
+      byId.putIfAbsent(node.attributes.get("id"), node);
+    }
+    return node;
+  }
+
+  private void check(boolean holds, XMLStreamReader in, String expected, int found)
+      throws ArtworkFileException {
+    if (!holds) {
+      throw fault(path, in.getLocation(), "expected " + expected + ", found " + found);
+    }
+  }
+
+  private static ArtworkFileException fault(Path path, Location at, String problem) {
+    String place = at == null || at.getLineNumber() < 1 ? "line 1" : "line " + at.getLineNumber();
+    return new ArtworkFileException(path, place, problem);
+  }
+
+  /** The last line of the platform's message, which has the substance. */
+  private static String plain(Exception e) {
+    String message = String.valueOf(e.getMessage());
+    int cut = message.indexOf("Message: ");
+    String text = (cut >= 0 ? message.substring(cut + 9) : message).replaceAll("\\s+", " ");
+    return text.length() > 200 ? text.substring(0, 200) + "..." : text;
+  }
+
+  /** Finds an ASCII word, also with a zero byte between letters (UTF-16). */
+  private static int find(byte[] bytes, String word) {
+    byte[] w = word.getBytes(StandardCharsets.US_ASCII);
+    for (int stride = 1; stride <= 2; stride++) {
+      for (int i = 0; i + stride * (w.length - 1) < bytes.length; i++) {
+        int k = 0;
+        while (k < w.length && bytes[i + stride * k] == w[k]) {
+          k++;
+        }
+        if (k == w.length) {
+          return i;
+        }
+      }
+    }
+    return -1;
+  }
+}
