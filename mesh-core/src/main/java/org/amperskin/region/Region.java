@@ -1,0 +1,108 @@
+package org.amperskin.region;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.amperskin.geom.Progress;
+import org.amperskin.skin.Skin;
+
+/**
+ * A region worked out on a skin: the split mesh and its figures.
+ *
+ * <p>Guaranteed: open plus closed area is the skin's. The error is numerical: flattened curves,
+ * slivers of the cut and curved bounds; how well the mesh follows the true part is not in it.
+ *
+ * @param rule what made it
+ * @param split the skin, cut
+ * @param errorMm2 largest error of the open area (mm2)
+ * @param edgeLengthMm length of the lines between light and shade (mm)
+ */
+public record Region(RegionRule rule, SplitMesh split, double errorMm2, double edgeLengthMm) {
+  /** Works a region out. */
+  public static Region of(RegionRule rule, Skin skin, Progress progress) {
+    Partition pieces = Partition.whole(skin.mesh());
+    double error = 0;
+    double edges = 0;
+    for (MaskFilm film : rule.films()) {
+      FlatFilm.Result lit =
+          FlatFilm.light(
+              pieces,
+              skin.mesh(),
+              skin.sound(),
+              film.artwork(),
+              film.placement(),
+              film.surroundClear(),
+              progress);
+      pieces = lit.pieces();
+      error += lit.errorMm2();
+      edges += lit.edgeLengthMm();
+    }
+    List<Selector> bounds = new ArrayList<>(rule.within());
+    bounds.addAll(rule.except());
+    for (Selector bound : bounds) {
+      SelectorCut.Result cut = SelectorCut.cut(pieces, skin.mesh(), bound);
+      pieces = cut.pieces();
+      error += cut.errorMm2();
+    }
+    Optional<MaskKind> resist =
+        rule.films().stream().map(MaskFilm::kind).filter(k -> k != MaskKind.STOP_OFF).findFirst();
+    RegionKind[] kinds = new RegionKind[pieces.mesh().faceCount()];
+    for (int f = 0; f < kinds.length; f++) {
+      kinds[f] = kindOf(pieces.code(f), rule, resist);
+    }
+    SplitMesh split =
+        new SplitMesh(
+            skin.mesh(),
+            pieces.mesh(),
+            pieces.parents(),
+            kinds,
+            resist.orElse(MaskKind.STOP_OFF).open());
+    return new Region(rule, split, error, edges);
+  }
+
+  private static RegionKind kindOf(int code, RegionRule rule, Optional<MaskKind> resist) {
+    int rest = code;
+    boolean outside = false;
+    for (int i = rule.except().size() - 1; i >= 0; i--) {
+      outside |= (rest & 1) == 1;
+      rest >>= 1;
+    }
+    for (int i = rule.within().size() - 1; i >= 0; i--) {
+      outside |= (rest & 1) == 0;
+      rest >>= 1;
+    }
+    int light = FlatFilm.UNREACHED;
+    int tape = FlatFilm.UNREACHED;
+    boolean covered = false;
+    for (int i = rule.films().size() - 1; i >= 0; i--) {
+      int one = rest % FlatFilm.CODES;
+      rest /= FlatFilm.CODES;
+      if (rule.films().get(i).kind() == MaskKind.STOP_OFF) {
+        covered |= one == FlatFilm.SHADED;
+        tape = Math.min(tape, one);
+      } else {
+        light = Math.min(light, one);
+      }
+    }
+    if (outside || covered) {
+      return RegionKind.STOPPED_OFF;
+    }
+    if (resist.isPresent()) {
+      return resist.get().kindOf(light);
+    }
+    boolean noTape = rule.films().isEmpty();
+    return noTape ? RegionKind.EXPOSED : MaskKind.STOP_OFF.kindOf(tape);
+  }
+
+  /** Area that a step sees as bare (mm2). */
+  public double openAreaMm2() {
+    return split.openAreaMm2();
+  }
+
+  /** Area that a swab crosses to reach all openings: exposed and masked (mm2). */
+  public double traversedAreaMm2() {
+    return split.areaMm2(RegionKind.EXPOSED)
+        + split.areaMm2(RegionKind.MASKED)
+        + (split.isOpen(RegionKind.UNREACHED) ? split.areaMm2(RegionKind.UNREACHED) : 0);
+  }
+}

@@ -1,0 +1,129 @@
+package org.amperskin.testmeshes;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.amperskin.geom.Vec3;
+import org.amperskin.mesh.SurfaceMesh;
+
+/** Surfaces with known measures, made in memory. */
+public final class Shapes {
+  private Shapes() {}
+
+  /** A closed box of twelve faces, looking outward. */
+  public static SurfaceMesh box(double x0, double y0, double z0, double x1, double y1, double z1) {
+    double[] p = {
+      x0, y0, z0, x1, y0, z0, x1, y1, z0, x0, y1, z0, x0, y0, z1, x1, y0, z1, x1, y1, z1, x0, y1, z1
+    };
+    int[] c = {
+      0, 2, 1, 0, 3, 2, 4, 5, 6, 4, 6, 7, 0, 1, 5, 0, 5, 4, 1, 2, 6, 1, 6, 5, 2, 3, 7, 2, 7, 6, 3,
+      0, 4, 3, 4, 7
+    };
+    return SurfaceMesh.of(p, c);
+  }
+
+  /** Several surfaces as one mesh, vertices kept apart. */
+  public static SurfaceMesh together(SurfaceMesh... parts) {
+    int vertices = 0;
+    int faces = 0;
+    for (SurfaceMesh m : parts) {
+      vertices += m.vertexCount();
+      faces += m.faceCount();
+    }
+    double[] p = new double[3 * vertices];
+    int[] c = new int[3 * faces];
+    int v = 0;
+    int f = 0;
+    for (SurfaceMesh m : parts) {
+      System.arraycopy(m.positions(), 0, p, 3 * v, 3 * m.vertexCount());
+      for (int i = 0; i < 3 * m.faceCount(); i++) {
+        c[3 * f + i] = m.corners()[i] + v;
+      }
+      v += m.vertexCount();
+      f += m.faceCount();
+    }
+    return SurfaceMesh.of(p, c);
+  }
+
+  /** The same surface looking the other way. */
+  public static SurfaceMesh turned(SurfaceMesh mesh) {
+    int[] c = mesh.corners().clone();
+    for (int i = 0; i < c.length; i += 3) {
+      int k = c[i + 1];
+      c[i + 1] = c[i + 2];
+      c[i + 2] = k;
+    }
+    return SurfaceMesh.of(mesh.positions(), c);
+  }
+
+  /** A sphere of 8 times 4 to the power {@code depth} faces, corners on the sphere. */
+  public static SurfaceMesh sphere(Vec3 centre, double radius, int depth) {
+    List<Vec3> points =
+        new ArrayList<>(
+            List.of(
+                new Vec3(1, 0, 0),
+                new Vec3(-1, 0, 0),
+                new Vec3(0, 1, 0),
+                new Vec3(0, -1, 0),
+                new Vec3(0, 0, 1),
+                new Vec3(0, 0, -1)));
+    int[] faces = {0, 2, 4, 2, 1, 4, 1, 3, 4, 3, 0, 4, 2, 0, 5, 1, 2, 5, 3, 1, 5, 0, 3, 5};
+    for (int d = 0; d < depth; d++) {
+      java.util.Map<Long, Integer> middles = new java.util.HashMap<>();
+      int[] finer = new int[4 * faces.length];
+      for (int i = 0; i < faces.length; i += 3) {
+        int a = faces[i];
+        int b = faces[i + 1];
+        int c = faces[i + 2];
+        int ab = middle(points, middles, a, b);
+        int bc = middle(points, middles, b, c);
+        int ca = middle(points, middles, c, a);
+        int[] four = {a, ab, ca, ab, b, bc, ca, bc, c, ab, bc, ca};
+        System.arraycopy(four, 0, finer, 4 * i, 12);
+      }
+      faces = finer;
+    }
+    double[] p = new double[3 * points.size()];
+    for (int i = 0; i < points.size(); i++) {
+      Vec3 q = points.get(i).times(radius).plus(centre);
+      p[3 * i] = q.x();
+      p[3 * i + 1] = q.y();
+      p[3 * i + 2] = q.z();
+    }
+    return SurfaceMesh.of(p, faces);
+  }
+
+  private static int middle(List<Vec3> points, java.util.Map<Long, Integer> middles, int a, int b) {
+    long key = (long) Math.min(a, b) << 32 | Math.max(a, b);
+    return middles.computeIfAbsent(
+        key,
+        k -> {
+          points.add(points.get(a).plus(points.get(b)).unit());
+          return points.size() - 1;
+        });
+  }
+
+  /** A flat rectangle cut into n by n squares of two faces, spanned by two edges. */
+  public static SurfaceMesh sheet(Vec3 corner, Vec3 along, Vec3 up, int n) {
+    double[] p = new double[3 * (n + 1) * (n + 1)];
+    int[] c = new int[6 * n * n];
+    for (int j = 0; j <= n; j++) {
+      for (int i = 0; i <= n; i++) {
+        Vec3 q = corner.plus(along.times((double) i / n)).plus(up.times((double) j / n));
+        int v = j * (n + 1) + i;
+        p[3 * v] = q.x();
+        p[3 * v + 1] = q.y();
+        p[3 * v + 2] = q.z();
+      }
+    }
+    int to = 0;
+    for (int j = 0; j < n; j++) {
+      for (int i = 0; i < n; i++) {
+        int v = j * (n + 1) + i;
+        int[] two = {v, v + 1, v + n + 2, v, v + n + 2, v + n + 1};
+        System.arraycopy(two, 0, c, to, 6);
+        to += 6;
+      }
+    }
+    return SurfaceMesh.of(p, c);
+  }
+}
