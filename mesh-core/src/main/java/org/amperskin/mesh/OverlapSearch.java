@@ -140,7 +140,10 @@ final class OverlapSearch {
     int s0 = Predicates.orient3d(p, u, v, a, b);
     int s1 = Predicates.orient3d(p, u, v, b, c);
     int s2 = Predicates.orient3d(p, u, v, c, a);
-    return s0 >= 0 && s1 >= 0 && s2 >= 0 || s0 <= 0 && s1 <= 0 && s2 <= 0;
+    // Through a corner does not count: bodies that touch along an edge meet so.
+    int zeros = (s0 == 0 ? 1 : 0) + (s1 == 0 ? 1 : 0) + (s2 == 0 ? 1 : 0);
+    boolean oneSense = s0 >= 0 && s1 >= 0 && s2 >= 0 || s0 <= 0 && s1 <= 0 && s2 <= 0;
+    return oneSense && zeros < 2;
   }
 
   private boolean overlapInPlane(int a0, int a1, int a2, int b0, int b1, int b2) {

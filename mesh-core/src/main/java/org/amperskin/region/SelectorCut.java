@@ -12,7 +12,8 @@ import org.amperskin.mesh.SurfaceMesh;
  * Cuts pieces along the border of a {@link Selector}: old code times 2, plus 1 inside.
  *
  * <p>Guaranteed: planes and boxes cut exactly. Spheres and cylinders are cut along chords that stay
- * within {@value #CHORD_MM} mm of the curve; the told error is that times the border's length.
+ * within {@value #CHORD_MM} mm of the border, measured square to it; the told error is the area of
+ * the cut faces that lies so near.
  *
  * <p>Method: signed distance to the border, linear on a face for planes; faces near a curved border
  * are halved across their longest edge until it is as good as linear.
@@ -25,7 +26,7 @@ final class SelectorCut {
   private final PieceBuffer out = new PieceBuffer();
   private final ToDoubleFunction<double[]> distance;
   private final double radiusMm;
-  private double borderMm;
+  private double doubtMm2;
   private int face;
   private final List<double[]> inside = new ArrayList<>();
   private final List<double[]> outside = new ArrayList<>();
@@ -137,7 +138,7 @@ final class SelectorCut {
     for (int f = 0; f < in.mesh().faceCount(); f++) {
       cut.face(f);
     }
-    double error = radiusMm > 0 ? cut.borderMm * CHORD_MM : 0;
+    double error = radiusMm > 0 ? cut.doubtMm2 : 0;
     return new Result(PieceBuffer.join(in, List.of(cut.out)), error);
   }
 
@@ -191,7 +192,9 @@ final class SelectorCut {
     } else {
       inside.add(part(w, d, 1));
       outside.add(part(w, d, -1));
-      borderMm += longest;
+      double most = Math.max(d[0], Math.max(d[1], d[2]));
+      double lowest = Math.min(d[0], Math.min(d[1], d[2]));
+      doubtMm2 += area(p) * Math.min(1, CHORD_MM / (most - lowest));
     }
   }
 
@@ -238,6 +241,13 @@ final class SelectorCut {
     System.arraycopy(b, 0, w, 3, 3);
     System.arraycopy(c, 0, w, 6, 3);
     return w;
+  }
+
+  private static double area(double[][] p) {
+    Vec3 a = new Vec3(p[0][0], p[0][1], p[0][2]);
+    Vec3 u = new Vec3(p[1][0], p[1][1], p[1][2]).minus(a);
+    Vec3 v = new Vec3(p[2][0], p[2][1], p[2][2]).minus(a);
+    return u.cross(v).length() / 2;
   }
 
   private static double length(double[] a, double[] b) {
