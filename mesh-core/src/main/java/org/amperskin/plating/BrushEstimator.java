@@ -1,0 +1,297 @@
+package org.amperskin.plating;
+
+import org.amperskin.units.Area;
+import org.amperskin.units.Charge;
+import org.amperskin.units.CurrentDensity;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Length;
+import org.amperskin.units.Mass;
+import org.amperskin.units.Quantity;
+import org.amperskin.units.Unit;
+
+/**
+ * Works out a brush step.
+ *
+ * <p>With open fraction f of the traversed area A, factor F, contact area CA and density ACD:
+ * charge = F f A T, current = ACD f CA, time = charge / current = F A T / (ACD CA), dwell = time CA
+ * / A, passes = time v w / A, solution = charge / maximum use. Bands by {@link Spread} over the
+ * factor, the density of the deposit and the area error. Not guaranteed: evenness, which is in the
+ * hand. Source: Surface Finishing Guidebook 2011-12 p. 349; the open fraction follows from charge
+ * balance.
+ */
+final class BrushEstimator {
+  private static final double USUAL_CONTACT_SHARE = 0.1;
+  private static final double SMALLEST_CONTACT_MM2 = 100;
+  private static final double LARGEST_CONTACT_MM2 = 4000;
+  private static final Length USUAL_COVER = Length.ofMm(4);
+  private static final double USUAL_POROSITY = 0.8;
+  private static final double HOT_WATT = 20;
+  private static final double ROOM_K = 298.15;
+  private static final Unit A_PER_CM2 = Unit.of("A/cm2");
+  private static final Unit M_PER_MIN = Unit.of("m/min");
+  private static final Unit LITRE = Unit.of("L");
+
+  private final BrushStep step;
+  private final Recipe recipe;
+  private final PlatedSurface surface;
+  private final Target target;
+  private final EstimateBuilder out;
+
+  BrushEstimator(BrushStep step) {
+    this.step = step;
+    this.recipe = step.recipe();
+    this.surface = step.surface();
+    this.target = step.basics().target();
+    this.out = step.basics().start();
+  }
+
+  StepEstimate estimate() {
+    if (surface.openAreaMm2() == 0) {
+      return out.refuse(
+              "region '" + step.region() + "' has no open area (0 mm2): nothing would be plated")
+          .build();
+    }
+    if (recipe.claim() == Claim.COUPON && !(target instanceof Target.Coverage)) {
+      return out.refuse(Coupon.refusal(recipe)).build();
+    }
+    if (recipe.claim() == Claim.CAPPED && target instanceof Target.Thickness t) {
+      Figure cap = recipe.needed(FigureKey.THICKNESS_CAP);
+      if (t.thickness().metres() > cap.typicalSi() * (1 + 1e-9)) {
+        return out.refuse(
+                Quantity.show(t.thickness().metres(), Dimension.LENGTH)
+                    + " of "
+                    + recipe.name()
+                    + " is not promised: it is a decorative film of at most "
+                    + cap.show()
+                    + " ("
+                    + cap.source()
+                    + ")")
+            .build();
+      }
+    }
+    CurrentDensity density = step.basics().workingDensity(out);
+    double contact = contactM2();
+    double current = density.amperesPerSquareMetre() * surface.openFraction() * contact;
+    step.basics().checkWindow(density, A_PER_CM2, surface.openFraction() * contact, out);
+    out.densityADm2(density.inPerDm2());
+    out.densityWindowADm2(recipe.needed(FigureKey.DENSITY).window(StepBasics.A_PER_DM2));
+    out.currentA(current).contactAreaMm2(new Area(contact).inMm2());
+    step.basics().currentBand(current, out);
+    Charge charge = charge();
+    out.chargeAh(charge.inAmpereHours());
+    double time = charge.coulombs() / current;
+    out.timeS(time);
+    deposit(charge, current);
+    out.dwellS(time * contact / surface.traversedArea().squareMetres());
+    movement(time, contact);
+    solution(charge);
+    voltage(density, current, contact);
+    if (surface.openFraction() < 1 - 1e-9) {
+      out.assume(
+          new Assumption(
+              "open fraction under the swab",
+              Quantity.plain(100 * surface.openFraction(), 3)
+                  + " %: current, charge and metal fall with it, the time does not",
+              Mark.COMPUTED,
+              "charge balance: each opening needs its dwell"));
+      out.notes.add(
+          new Note(
+              "Set the current, not the voltage: at constant voltage a sparse pattern runs hotter.",
+              Mark.COMPUTED,
+              "constriction resistance of stripes under a thick wrap"));
+    }
+    return out.build();
+  }
+
+  private double contactM2() {
+    double traversed = surface.traversedAreaMm2();
+    double contact;
+    if (step.swab().contactAreaMm2().isPresent()) {
+      contact = step.swab().contactAreaMm2().getAsDouble();
+    } else {
+      contact =
+          Math.min(
+              traversed,
+              Math.max(
+                  SMALLEST_CONTACT_MM2,
+                  Math.min(LARGEST_CONTACT_MM2, USUAL_CONTACT_SHARE * traversed)));
+      out.assume(
+          Assumption.practice(
+              "contact area of the swab",
+              Quantity.show(Area.ofMm2(contact).squareMetres(), Dimension.AREA)
+                  + ", a tenth of the area crossed within 1 to 40 cm2"));
+    }
+    if (contact > traversed * (1 + 1e-9)) {
+      out.warn(
+          "the swab touches "
+              + Quantity.show(Area.ofMm2(contact).squareMetres(), Dimension.AREA)
+              + " but only "
+              + Quantity.show(Area.ofMm2(traversed).squareMetres(), Dimension.AREA)
+              + " is crossed: the figures take the smaller");
+      contact = traversed;
+    }
+    return Area.ofMm2(contact).squareMetres();
+  }
+
+  /** Charge per area and thickness (C/m3) with its spread. */
+  private Spread.Triangle factor() {
+    if (step.factor().isPresent()) {
+      double given = step.factor().getAsDouble();
+      return new Spread.Triangle(given, given, given);
+    }
+    return recipe.needed(FigureKey.FACTOR).triangleSi();
+  }
+
+  private Charge charge() {
+    double open = surface.openArea().squareMetres();
+    if (target instanceof Target.Passed p) {
+      return p.charge();
+    }
+    if (target instanceof Target.Coverage c) {
+      return new Charge(c.coulombsPerSquareMetre() * open);
+    }
+    return new Charge(factor().typical() * open * ((Target.Thickness) target).thickness().metres());
+  }
+
+  private void deposit(Charge charge, double current) {
+    boolean calibrated = target instanceof Target.Coverage && recipe.claim() != Claim.FARADAY;
+    if (calibrated) {
+      out.assume(
+          new Assumption(
+              "coverage",
+              Quantity.plain(((Target.Coverage) target).ampereHoursPerDm2(), 3)
+                  + " A.h/dm2 to the wanted colour",
+              Mark.COMPUTED,
+              "coupon, as given; thickness and mass are not promised"));
+      // no efficiency is known for the coupon's finish: all of the charge could make hydrogen
+      out.hydrogenL(Faraday.hydrogen(charge, ROOM_K).inLitres());
+      return;
+    }
+    if (step.factor().isEmpty()) {
+      out.assume(Assumption.of("ampere-hour factor", recipe.needed(FigureKey.FACTOR)));
+    }
+    Spread.Triangle factor = factor();
+    Spread.Triangle area = surface.openTriangle();
+    double open = area.typical();
+    double thickness = charge.coulombs() / (factor.typical() * open);
+    if (recipe.claim() == Claim.CAPPED
+        && thickness > recipe.needed(FigureKey.THICKNESS_CAP).typicalSi() * (1 + 1e-9)) {
+      out.warn(
+          "this charge would be "
+              + Quantity.show(thickness, Dimension.LENGTH)
+              + " by the published factor, past the "
+              + recipe.needed(FigureKey.THICKNESS_CAP).show()
+              + " that can be promised: no thickness or mass is given; calibrate on a coupon");
+      out.hydrogenL(Faraday.hydrogen(charge, ROOM_K).inLitres());
+      return;
+    }
+    Spread.Triangle rho = step.basics().depositDensity(out);
+    out.thicknessUm(new Length(thickness).inUm());
+    out.thicknessBandUm(
+        Spread.of(x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(), factor, area));
+    out.massG(new Mass(rho.typical() * open * thickness).inGrams());
+    out.massBandG(Spread.of(x -> new Mass(x[1] * charge.coulombs() / x[0]).inGrams(), factor, rho));
+    out.rateUmPerH(
+        new Length(thickness / (charge.coulombs() / current) * Unit.of("h").toSi(1)).inUm());
+    if (target instanceof Target.Thickness t) {
+      out.timeBandS(Spread.of(x -> x[0] * x[1] * t.thickness().metres() / current, factor, area));
+    }
+    efficiency(charge, factor.typical(), rho.typical());
+  }
+
+  private void efficiency(Charge charge, double factor, double rho) {
+    double implied = rho / recipe.ion().kilogramsPerCoulomb() / factor;
+    if (implied > 1) {
+      out.warn(
+          "the factor implies an efficiency of "
+              + Quantity.plain(100 * implied, 3)
+              + " %, more than all of the charge: check the factor");
+    }
+    double side = Math.max(0, 1 - implied);
+    out.hydrogenL(Faraday.hydrogen(new Charge(charge.coulombs() * side), ROOM_K).inLitres());
+  }
+
+  private void movement(double time, double contactM2) {
+    Figure speed = recipe.needed(FigureKey.SPEED);
+    if (step.swab().speedMPerMin().isEmpty()) {
+      out.assume(Assumption.of("swab speed", speed));
+    }
+    double mPerMin = step.swab().speedMPerMin().orElse(M_PER_MIN.fromSi(speed.typicalSi()));
+    if (!speed.window(M_PER_MIN).contains(mPerMin)) {
+      out.warn(
+          "swab speed "
+              + Quantity.plain(mPerMin, 3)
+              + " m/min lies outside "
+              + speed.show()
+              + ": too slow burns, too fast starves");
+    }
+    out.speedMPerMin(mPerMin);
+    double width =
+        step.swab().widthMm().isPresent()
+            ? Length.ofMm(step.swab().widthMm().getAsDouble()).metres()
+            : Math.sqrt(contactM2);
+    if (step.swab().widthMm().isEmpty()) {
+      out.assume(
+          Assumption.practice(
+              "width of the swab", Quantity.show(width, Dimension.LENGTH) + ", square contact"));
+    }
+    out.passes(time * M_PER_MIN.toSi(mPerMin) * width / surface.traversedArea().squareMetres());
+  }
+
+  private void solution(Charge charge) {
+    var maxUse = recipe.figure(FigureKey.MAX_USE);
+    var content = recipe.figure(FigureKey.METAL_CONTENT);
+    var usable = recipe.figure(FigureKey.USABLE_METAL);
+    if (maxUse.isPresent()) {
+      out.assume(Assumption.of("maximum use of the solution", maxUse.get()));
+      out.solutionL(LITRE.fromSi(charge.coulombs() / maxUse.get().typicalSi()));
+      return;
+    }
+    StepEstimate soFar = out.build();
+    if (content.isEmpty() || usable.isEmpty() || soFar.massG().isEmpty()) {
+      out.notes.add(
+          new Note(
+              "No maximum use is known for this solution: ask its maker for ampere-hours per"
+                  + " litre.",
+              Mark.COMMON,
+              Assumption.PRACTICE));
+      return;
+    }
+    out.assume(Assumption.of("metal in the solution", content.get()));
+    out.assume(Assumption.of("share of the metal that can be used", usable.get()));
+    double perM3 = content.get().typicalSi() * usable.get().typicalSi();
+    out.solutionL(LITRE.fromSi(Mass.ofGrams(soFar.massG().getAsDouble()).kilograms() / perM3));
+  }
+
+  private void voltage(CurrentDensity density, double current, double contactM2) {
+    Figure window = recipe.needed(FigureKey.VOLTAGE);
+    out.assume(Assumption.of("voltage to start with", window));
+    out.voltageV(window.typicalSi()).voltageWindowV(window.window(Unit.of("V")));
+    if (recipe.figure(FigureKey.CONDUCTIVITY).isEmpty()) {
+      return;
+    }
+    double cover =
+        step.swab().coverMm().isPresent()
+            ? Length.ofMm(step.swab().coverMm().getAsDouble()).metres()
+            : USUAL_COVER.metres();
+    double drop =
+        Swab.coverDropV(
+            current / contactM2,
+            cover,
+            recipe.needed(FigureKey.CONDUCTIVITY).typicalSi(),
+            USUAL_POROSITY);
+    double watt = drop * current;
+    if (watt > HOT_WATT) {
+      out.warn(
+          "about "
+              + Quantity.plain(drop, 2)
+              + " V are lost in a wrap of "
+              + Quantity.show(cover, Dimension.LENGTH)
+              + ", which is "
+              + Quantity.plain(watt, 2)
+              + " W of heat at "
+              + Quantity.show(current, Dimension.CURRENT)
+              + ": dip often or pump solution, a dry wrap burns");
+    }
+  }
+}

@@ -1,0 +1,248 @@
+package org.amperskin.plating;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Gathers a {@link StepEstimate}; what is not set stays absent. */
+final class EstimateBuilder {
+  private final String name;
+  private final String region;
+  private final How how;
+  private final PlatedSurface surface;
+  private final Optional<Recipe> recipe;
+  private final List<RampPoint> ramp = new ArrayList<>();
+  private Optional<String> refusal = Optional.empty();
+  final List<String> warnings = new ArrayList<>();
+  final List<Caution> cautions = new ArrayList<>();
+  final List<Note> notes = new ArrayList<>();
+  final List<Assumption> assumptions = new ArrayList<>();
+  private OptionalDouble densityADm2 = OptionalDouble.empty();
+  private Optional<Window> densityWindowADm2 = Optional.empty();
+  private OptionalDouble currentA = OptionalDouble.empty();
+  private Optional<Window> currentBandA = Optional.empty();
+  private OptionalDouble voltageV = OptionalDouble.empty();
+  private Optional<Window> voltageWindowV = Optional.empty();
+  private OptionalDouble timeS = OptionalDouble.empty();
+  private Optional<Band> timeBandS = Optional.empty();
+  private OptionalDouble rampExtraS = OptionalDouble.empty();
+  private OptionalDouble chargeAh = OptionalDouble.empty();
+  private OptionalDouble massG = OptionalDouble.empty();
+  private Optional<Band> massBandG = Optional.empty();
+  private OptionalDouble thicknessUm = OptionalDouble.empty();
+  private Optional<Band> thicknessBandUm = Optional.empty();
+  private OptionalDouble rateUmPerH = OptionalDouble.empty();
+  private OptionalDouble anodeAreaMm2 = OptionalDouble.empty();
+  private OptionalDouble contactAreaMm2 = OptionalDouble.empty();
+  private OptionalDouble dwellS = OptionalDouble.empty();
+  private OptionalDouble passes = OptionalDouble.empty();
+  private OptionalDouble speedMPerMin = OptionalDouble.empty();
+  private OptionalDouble solutionL = OptionalDouble.empty();
+  private OptionalDouble bathL = OptionalDouble.empty();
+  private OptionalDouble tankLoadDm2PerL = OptionalDouble.empty();
+  private OptionalDouble tankCurrentAPerL = OptionalDouble.empty();
+  private OptionalDouble hydrogenL = OptionalDouble.empty();
+
+  EstimateBuilder(
+      String name, String region, How how, PlatedSurface surface, Optional<Recipe> recipe) {
+    this.name = name;
+    this.region = region;
+    this.how = how;
+    this.surface = surface;
+    this.recipe = recipe;
+    recipe.ifPresent(
+        r -> {
+          cautions.addAll(r.allCautions());
+          notes.addAll(r.notes());
+        });
+  }
+
+  EstimateBuilder refuse(String why) {
+    refusal = Optional.of(why);
+    return this;
+  }
+
+  EstimateBuilder ramp(List<RampPoint> points) {
+    ramp.addAll(points);
+    return this;
+  }
+
+  EstimateBuilder warn(String text) {
+    warnings.add(text);
+    return this;
+  }
+
+  EstimateBuilder assume(Assumption assumption) {
+    assumptions.add(assumption);
+    return this;
+  }
+
+  EstimateBuilder densityADm2(double value) {
+    densityADm2 = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder densityWindowADm2(Window value) {
+    densityWindowADm2 = Optional.of(value);
+    return this;
+  }
+
+  EstimateBuilder currentA(double value) {
+    currentA = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder currentBandA(Window value) {
+    currentBandA = Optional.of(value);
+    return this;
+  }
+
+  EstimateBuilder voltageV(double value) {
+    voltageV = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder voltageWindowV(Window value) {
+    voltageWindowV = Optional.of(value);
+    return this;
+  }
+
+  EstimateBuilder timeS(double value) {
+    timeS = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder timeBandS(Band value) {
+    timeBandS = Optional.of(value);
+    return this;
+  }
+
+  EstimateBuilder rampExtraS(double value) {
+    rampExtraS = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder chargeAh(double value) {
+    chargeAh = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder massG(double value) {
+    massG = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder massBandG(Band value) {
+    massBandG = Optional.of(value);
+    return this;
+  }
+
+  EstimateBuilder thicknessUm(double value) {
+    thicknessUm = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder thicknessBandUm(Band value) {
+    thicknessBandUm = Optional.of(value);
+    return this;
+  }
+
+  EstimateBuilder rateUmPerH(double value) {
+    rateUmPerH = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder anodeAreaMm2(double value) {
+    anodeAreaMm2 = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder contactAreaMm2(double value) {
+    contactAreaMm2 = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder dwellS(double value) {
+    dwellS = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder passes(double value) {
+    passes = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder speedMPerMin(double value) {
+    speedMPerMin = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder solutionL(double value) {
+    solutionL = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder bathL(double value) {
+    bathL = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder tankLoadDm2PerL(double value) {
+    tankLoadDm2PerL = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder tankCurrentAPerL(double value) {
+    tankCurrentAPerL = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder hydrogenL(double value) {
+    hydrogenL = OptionalDouble.of(value);
+    return this;
+  }
+
+  StepEstimate build() {
+    return new StepEstimate(
+        name,
+        recipe.map(Recipe::id),
+        recipe.map(r -> r.metal().symbol()),
+        how,
+        region,
+        surface.openAreaMm2(),
+        surface.areaErrorMm2(),
+        surface.openFraction(),
+        densityADm2,
+        densityWindowADm2,
+        currentA,
+        currentBandA,
+        voltageV,
+        voltageWindowV,
+        timeS,
+        timeBandS,
+        rampExtraS,
+        chargeAh,
+        massG,
+        massBandG,
+        thicknessUm,
+        thicknessBandUm,
+        rateUmPerH,
+        anodeAreaMm2,
+        contactAreaMm2,
+        dwellS,
+        passes,
+        speedMPerMin,
+        solutionL,
+        bathL,
+        tankLoadDm2PerL,
+        tankCurrentAPerL,
+        hydrogenL,
+        ramp,
+        refusal,
+        warnings,
+        cautions,
+        notes,
+        assumptions);
+  }
+}

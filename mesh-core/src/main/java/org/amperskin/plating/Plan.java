@@ -1,0 +1,93 @@
+package org.amperskin.plating;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Steps in working order with what they come to, what they use up and what their order risks.
+ *
+ * <p>Guaranteed: estimates in the order of the steps; materials summed in that order. Not
+ * guaranteed: steps without a figure add nothing to the materials. Cost: that of the steps.
+ *
+ * @param steps an estimate for each step
+ * @param materials what is used up
+ * @param warnings what concerns more than one step
+ */
+public record Plan(List<StepEstimate> steps, List<Material> materials, List<String> warnings) {
+  /** Soluble anodes lose some metal to sludge and film (common practice, no source). */
+  private static final double ANODE_LOSS = 1.02;
+
+  public Plan {
+    steps = List.copyOf(steps);
+    materials = List.copyOf(materials);
+    warnings = List.copyOf(warnings);
+  }
+
+  /**
+   * Works out all steps.
+   *
+   * @param steps in working order
+   * @param print what the part is printed of, if known
+   * @param resistUm thickness of the resist (um), if there is one and it is known
+   */
+  public static Plan of(List<Step> steps, Optional<PrintMaterial> print, OptionalDouble resistUm) {
+    List<StepEstimate> estimates = new ArrayList<>();
+    StepOrder order = new StepOrder(print, resistUm);
+    for (Step step : steps) {
+      StepEstimate estimate = step.estimate();
+      estimates.add(order.next(step, estimate));
+    }
+    return new Plan(estimates, materials(steps, estimates), order.warnings());
+  }
+
+  /** Charge of all steps together (A.h). */
+  public double chargeAh() {
+    return steps.stream().map(StepEstimate::chargeAh).mapToDouble(c -> c.orElse(0)).sum();
+  }
+
+  /** Time of all steps that have one (s). */
+  public double timeS() {
+    return steps.stream().map(StepEstimate::timeS).mapToDouble(t -> t.orElse(0)).sum();
+  }
+
+  private static List<Material> materials(List<Step> steps, List<StepEstimate> estimates) {
+    Map<String, Material> sums = new LinkedHashMap<>();
+    for (int i = 0; i < steps.size(); i++) {
+      StepEstimate e = estimates.get(i);
+      if (e.refused()) {
+        continue;
+      }
+      if (steps.get(i) instanceof TankStep tank) {
+        String metal = tank.recipe().metal().label();
+        e.massG().ifPresent(g -> add(sums, metal + " deposited", g, "g", "on the part"));
+        if (tank.recipe().anode().map(Anode::soluble).orElse(false)) {
+          double dissolved =
+              e.chargeAh().orElse(0)
+                  * tank.recipe().ion().massPerAmpereHour().inGrams()
+                  * ANODE_LOSS;
+          add(sums, metal + " anode", dissolved, "g", "dissolves, 2 % sludge included");
+        }
+      } else if (steps.get(i) instanceof BrushStep brush) {
+        String metal = brush.recipe().metal().label();
+        e.massG().ifPresent(g -> add(sums, metal + " deposited", g, "g", "on the part"));
+        e.solutionL()
+            .ifPresent(
+                l ->
+                    add(sums, brush.recipe().name() + " solution", l, "L", "used up, drips aside"));
+      }
+    }
+    return List.copyOf(sums.values());
+  }
+
+  private static void add(
+      Map<String, Material> sums, String name, double amount, String unit, String why) {
+    sums.merge(
+        name,
+        new Material(name, amount, unit, why),
+        (a, b) -> new Material(name, a.amount() + b.amount(), unit, why));
+  }
+}

@@ -1,0 +1,48 @@
+package org.amperskin.plating;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What the part is printed of, as far as a warm bath is concerned.
+ *
+ * @param name name of the plastic
+ * @param softeningC glass transition (C)
+ * @param mark how far it can be trusted
+ * @param source where it comes from
+ */
+public record PrintMaterial(String name, double softeningC, Mark mark, String source) {
+  /** A bath stays this much below the glass transition (K): common practice, no source. */
+  public static final double MARGIN_K = 20;
+
+  private static final String TABLE = "glass transition table, filamentspecs.com";
+  private static final List<PrintMaterial> KNOWN =
+      List.of(
+          new PrintMaterial("PLA", 59.1, Mark.READ, TABLE),
+          new PrintMaterial("PETG", 77.4, Mark.READ, TABLE),
+          new PrintMaterial("ABS", 100, Mark.READ, TABLE + " (100-105)"),
+          new PrintMaterial("resin", 50, Mark.COMMON, "common practice, no source (50-80)"));
+
+  public PrintMaterial {
+    if (!Double.isFinite(softeningC)) {
+      throw new IllegalArgumentException("softening of " + name + " (" + softeningC + " C)");
+    }
+  }
+
+  /** The warmest bath it should see (C). */
+  public double warmestBathC() {
+    return softeningC - MARGIN_K;
+  }
+
+  /** The materials known by name. */
+  public static List<PrintMaterial> known() {
+    return KNOWN;
+  }
+
+  /** The material of this name, letter case aside. */
+  public static Optional<PrintMaterial> find(String name) {
+    String wanted = name.toLowerCase(Locale.ROOT);
+    return KNOWN.stream().filter(m -> m.name().toLowerCase(Locale.ROOT).equals(wanted)).findFirst();
+  }
+}

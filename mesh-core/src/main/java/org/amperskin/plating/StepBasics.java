@@ -1,0 +1,119 @@
+package org.amperskin.plating;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.amperskin.units.CurrentDensity;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.MassDensity;
+import org.amperskin.units.Quantity;
+import org.amperskin.units.Unit;
+
+/**
+ * What tank and brush steps share: name, region, recipe, surface, target and the two overrides.
+ *
+ * @param density current density asked for (A/m2), if not the recipe's
+ * @param metalDensity density of the deposit (kg/m3), if not the recipe's
+ */
+record StepBasics(
+    String name,
+    String region,
+    Recipe recipe,
+    PlatedSurface surface,
+    Target target,
+    OptionalDouble density,
+    OptionalDouble metalDensity) {
+  static final Unit A_PER_DM2 = Unit.of("A/dm2");
+
+  StepBasics {
+    if (name.isBlank()) {
+      throw new IllegalArgumentException("step with recipe " + recipe.id() + " has no name");
+    }
+    density.ifPresent(d -> Faraday.positive("current density", d, "A/m2"));
+    metalDensity.ifPresent(d -> Faraday.positive("density of the deposit", d, "kg/m3"));
+  }
+
+  /** The density to work at, told as an assumption when it is the recipe's own. */
+  CurrentDensity workingDensity(EstimateBuilder out) {
+    Figure figure = recipe.needed(FigureKey.DENSITY);
+    if (density.isEmpty()) {
+      out.assume(Assumption.of("current density", figure));
+      return new CurrentDensity(figure.typicalSi());
+    }
+    return new CurrentDensity(density.getAsDouble());
+  }
+
+  /** Warns when the density leaves the window, naming the current at its nearer end. */
+  void checkWindow(CurrentDensity working, Unit shown, double areaM2, EstimateBuilder out) {
+    Window window = recipe.needed(FigureKey.DENSITY).window(shown);
+    double value = shown.fromSi(working.amperesPerSquareMetre());
+    if (window.contains(value)) {
+      return;
+    }
+    boolean high = value > window.high();
+    double end = high ? window.high() : window.low();
+    out.warn(
+        "current density "
+            + Quantity.plain(value, 3)
+            + " "
+            + shown
+            + " lies "
+            + (high ? "above" : "below")
+            + " the window of "
+            + recipe.name()
+            + ", "
+            + Quantity.plain(window.low(), 3)
+            + " to "
+            + Quantity.plain(window.high(), 3)
+            + " "
+            + shown
+            + ": "
+            + (high ? "the deposit may burn" : "it may not cover")
+            + "; set "
+            + Quantity.show(shown.toSi(end) * areaM2, Dimension.CURRENT)
+            + " for "
+            + Quantity.plain(end, 3)
+            + " "
+            + shown);
+  }
+
+  /** Density of the deposit with its spread; a given one is taken as it is. */
+  Spread.Triangle depositDensity(EstimateBuilder out) {
+    Figure figure = recipe.needed(FigureKey.METAL_DENSITY);
+    if (metalDensity.isEmpty()) {
+      out.assume(Assumption.of("density of the deposit", figure));
+      return figure.triangleSi();
+    }
+    double given = metalDensity.getAsDouble();
+    if (!new Window(figure.lowSi(), figure.highSi()).contains(given)) {
+      out.warn(
+          "density of the deposit "
+              + Quantity.show(given, Dimension.DENSITY)
+              + " lies outside the usual "
+              + figure.show());
+    }
+    return new Spread.Triangle(given, given, given);
+  }
+
+  MassDensity typicalDepositDensity() {
+    return new MassDensity(metalDensity.orElse(recipe.needed(FigureKey.METAL_DENSITY).typicalSi()));
+  }
+
+  EstimateBuilder start() {
+    return new EstimateBuilder(name, region, recipe.how(), surface, Optional.of(recipe));
+  }
+
+  /** The band of the current if the area is off by its error. */
+  void currentBand(double currentA, EstimateBuilder out) {
+    double share = surface.areaErrorMm2() / surface.openAreaMm2();
+    if (share > 0) {
+      out.currentBandA(new Window(currentA * Math.max(0, 1 - share), currentA * (1 + share)));
+    }
+  }
+
+  void expect(How how) {
+    if (recipe.how() != how) {
+      throw new IllegalArgumentException(
+          "recipe " + recipe.id() + " is for " + recipe.how().key() + ", not for " + how.key());
+    }
+  }
+}

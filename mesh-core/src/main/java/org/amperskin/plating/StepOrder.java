@@ -1,0 +1,211 @@
+package org.amperskin.plating;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Quantity;
+
+/** Walks the steps in order and tells what one does to another. */
+final class StepOrder {
+  private static final double ZERO_C = Quantity.parse("0 C", Dimension.TEMPERATURE).si();
+
+  private final Optional<PrintMaterial> print;
+  private final OptionalDouble resistUm;
+  private final List<String> warnings = new ArrayList<>();
+  private boolean paintBare;
+  private boolean resistOn;
+  private boolean chromicAcid;
+  private Optional<Metal> topMetal = Optional.empty();
+
+  StepOrder(Optional<PrintMaterial> print, OptionalDouble resistUm) {
+    this.print = print;
+    this.resistUm = resistUm;
+    resistUm.ifPresent(um -> Faraday.positive("resist thickness", um, "um"));
+  }
+
+  List<String> warnings() {
+    return warnings;
+  }
+
+  /** Notes the step; gives its estimate back, with a caution more where the order owes one. */
+  StepEstimate next(Step step, StepEstimate estimate) {
+    if (step instanceof WorkStep work) {
+      return work(work, estimate);
+    }
+    if (step instanceof TankStep tank) {
+      if (tank.paint().isPresent()) {
+        paintBare = true;
+      }
+      warmth(tank);
+      plate(tank.name(), tank.recipe(), estimate);
+    } else if (step instanceof BrushStep brush) {
+      if (paintBare) {
+        warnings.add(
+            "step '"
+                + brush.name()
+                + "' brushes on bare conductive paint: not accepted practice"
+                + " (MIL-STD-2197A(SH) 4.5.5 refuses it on sprayed metal, by analogy); plate copper"
+                + " in a tank first");
+      }
+      plate(brush.name(), brush.recipe(), estimate);
+    }
+    return estimate;
+  }
+
+  private StepEstimate work(WorkStep work, StepEstimate estimate) {
+    switch (work.kind()) {
+      case PAINT -> {
+        paintBare = true;
+        topMetal = Optional.empty();
+      }
+      case RESIST -> resistOn = true;
+      case ELECTROCLEAN, CLEAN -> {
+        if (resistOn) {
+          alkaline(work.name(), work.kind().key());
+        }
+      }
+      case STRIP -> {
+        resistOn = false;
+        if (chromicAcid) {
+          warnings.add(
+              "step '"
+                  + work.name()
+                  + "' brings solvent to a part that has seen chromic acid:"
+                  + " rinse until colourless (at least 2 rinses) and dry first, or it may catch"
+                  + " fire");
+          return withCaution(estimate, Hazard.CHROMIC_ACID_AND_SOLVENT);
+        }
+      }
+      case SAND, ACTIVATE, STOP_OFF, EXPOSE, DEVELOP, ETCH, RINSE -> {
+        // change neither the skin's metal nor its mask, as far as the order is concerned
+      }
+    }
+    return estimate;
+  }
+
+  private static StepEstimate withCaution(StepEstimate e, Hazard hazard) {
+    List<Caution> cautions = new ArrayList<>(e.cautions());
+    cautions.add(0, hazard.caution());
+    return new StepEstimate(
+        e.name(),
+        e.recipe(),
+        e.metal(),
+        e.how(),
+        e.region(),
+        e.openAreaMm2(),
+        e.areaErrorMm2(),
+        e.openFraction(),
+        e.densityADm2(),
+        e.densityWindowADm2(),
+        e.currentA(),
+        e.currentBandA(),
+        e.voltageV(),
+        e.voltageWindowV(),
+        e.timeS(),
+        e.timeBandS(),
+        e.rampExtraS(),
+        e.chargeAh(),
+        e.massG(),
+        e.massBandG(),
+        e.thicknessUm(),
+        e.thicknessBandUm(),
+        e.rateUmPerH(),
+        e.anodeAreaMm2(),
+        e.contactAreaMm2(),
+        e.dwellS(),
+        e.passes(),
+        e.speedMPerMin(),
+        e.solutionL(),
+        e.bathL(),
+        e.tankLoadDm2PerL(),
+        e.tankCurrentAPerL(),
+        e.hydrogenL(),
+        e.ramp(),
+        e.refusal(),
+        e.warnings(),
+        cautions,
+        e.notes(),
+        e.assumptions());
+  }
+
+  private void plate(String name, Recipe recipe, StepEstimate estimate) {
+    if (recipe.alkaline() && resistOn) {
+      alkaline(name, recipe.id());
+    }
+    boolean chromium = recipe.metal() == Metal.CHROMIUM;
+    if (chromium && topMetal.filter(m -> m == Metal.COPPER).isPresent()) {
+      warnings.add(
+          "step '"
+              + name
+              + "' puts chromium straight on copper: put a barrier between, such as"
+              + " 0.1-0.5 um of palladium or 5 um of nickel (common practice)");
+    }
+    if (resistOn && resistUm.isPresent() && estimate.thicknessUm().isPresent()) {
+      double over = estimate.thicknessUm().getAsDouble() - resistUm.getAsDouble();
+      if (over > 0) {
+        warnings.add(
+            "step '"
+                + name
+                + "' grows "
+                + Quantity.plain(estimate.thicknessUm().getAsDouble(), 3)
+                + " um through a resist of "
+                + Quantity.plain(resistUm.getAsDouble(), 3)
+                + " um: lines spread over its edge, wider by about "
+                + Quantity.plain(2 * over, 3)
+                + " um");
+      }
+    }
+    chromicAcid |= chromium && recipe.ion().valence() == 6;
+    topMetal = Optional.of(recipe.metal());
+    paintBare = false;
+  }
+
+  private void alkaline(String name, String what) {
+    warnings.add(
+        "step '"
+            + name
+            + "' ("
+            + what
+            + ") is alkaline and resist lies on the part: it dissolves"
+            + " positive resist within minutes (7 g/L caustic is its developer); use an acid or"
+            + " neutral solution, or strip first");
+  }
+
+  private void warmth(TankStep tank) {
+    if (print.isEmpty()) {
+      return;
+    }
+    double bathC = tank.temperatureK() - ZERO_C;
+    double limit = print.get().warmestBathC();
+    if (bathC <= limit + 1e-9) {
+      return;
+    }
+    Figure figure = tank.recipe().needed(FigureKey.TEMPERATURE);
+    double coolest = figure.lowSi() - ZERO_C;
+    String remedy =
+        coolest <= limit
+            ? "run it between "
+                + Quantity.plain(coolest, 3)
+                + " and "
+                + Quantity.plain(limit, 3)
+                + " C"
+            : "its window begins at "
+                + Quantity.plain(coolest, 3)
+                + " C, so choose a cooler bath or another plastic";
+    warnings.add(
+        "step '"
+            + tank.name()
+            + "' bathes "
+            + print.get().name()
+            + " at "
+            + Quantity.plain(bathC, 3)
+            + " C; it softens at "
+            + Quantity.plain(print.get().softeningC(), 3)
+            + " C and should stay below "
+            + Quantity.plain(limit, 3)
+            + " C (rule of thumb: 20 C under): "
+            + remedy);
+  }
+}

@@ -1,0 +1,328 @@
+package org.amperskin.plating;
+
+import java.util.OptionalDouble;
+import org.amperskin.units.Area;
+import org.amperskin.units.Charge;
+import org.amperskin.units.CurrentDensity;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Length;
+import org.amperskin.units.Mass;
+import org.amperskin.units.MassDensity;
+import org.amperskin.units.Quantity;
+import org.amperskin.units.Time;
+import org.amperskin.units.Unit;
+import org.amperskin.units.Volume;
+
+/**
+ * Works out a tank step.
+ *
+ * <p>Current = density x (open area + wire). Charge from Faraday's law for the target, shared
+ * between part and wire by area; time from the charge through the current schedule, so a slow start
+ * lengthens it. Voltage = i h/kappa + overpotentials + leads, an estimate for diagnosis. Bands by
+ * {@link Spread} over efficiency, density of the deposit and area error. Not guaranteed: evenness.
+ */
+final class TankEstimator {
+  private static final Length USUAL_GAP = Length.ofMm(100);
+  private static final double LEADS_OHM = 0.01;
+  private static final double GROWTH_THAT_MATTERS = 0.005;
+  private static final double ROOM_K = 298.15;
+  private static final Unit LITRE = Unit.of("L");
+  private static final Unit DM2_PER_L = Unit.of("dm2/L");
+  private static final Unit A_PER_L = Unit.of("A/L");
+
+  private final TankStep step;
+  private final Recipe recipe;
+  private final PlatedSurface surface;
+  private final EstimateBuilder out;
+
+  TankEstimator(TankStep step) {
+    this.step = step;
+    this.recipe = step.recipe();
+    this.surface = step.surface();
+    this.out = step.basics().start();
+  }
+
+  StepEstimate estimate() {
+    Area open = surface.openArea();
+    if (open.squareMetres() == 0) {
+      return out.refuse(
+              "region '" + step.region() + "' has no open area (0 mm2): nothing would be plated")
+          .build();
+    }
+    if (recipe.claim() == Claim.COUPON && !(step.basics().target() instanceof Target.Coverage)) {
+      return out.refuse(Coupon.refusal(recipe)).build();
+    }
+    CurrentDensity density = step.basics().workingDensity(out);
+    double total = open.squareMetres() + step.wireArea().squareMetres();
+    double current = density.amperesPerSquareMetre() * total;
+    step.basics().checkWindow(density, StepBasics.A_PER_DM2, total, out);
+    out.densityADm2(density.inPerDm2());
+    out.densityWindowADm2(recipe.needed(FigureKey.DENSITY).window(StepBasics.A_PER_DM2));
+    out.currentA(current);
+    step.basics().currentBand(current, out);
+    deposit(open, total, density);
+    voltage(density, current);
+    anode(total, current);
+    bath(total, current);
+    out.assume(
+        step.temperatureGiven()
+            ? new Assumption(
+                "bath temperature, as given",
+                Quantity.show(step.temperatureK(), Dimension.TEMPERATURE),
+                Mark.COMMON,
+                "given for this step")
+            : new Assumption(
+                "bath temperature",
+                Quantity.show(step.temperatureK(), Dimension.TEMPERATURE),
+                recipe.needed(FigureKey.TEMPERATURE).mark(),
+                recipe.needed(FigureKey.TEMPERATURE).source()));
+    return out.build();
+  }
+
+  private void deposit(Area open, double total, CurrentDensity density) {
+    Spread.Triangle rho = step.basics().depositDensity(out);
+    Spread.Triangle eps = efficiency();
+    Ion ion = recipe.ion();
+    double k = ion.kilogramsPerCoulomb();
+    double partShare = open.squareMetres() / total;
+    MassDensity metal = new MassDensity(rho.typical());
+    Target target = step.basics().target();
+    Mass mass;
+    Charge charge;
+    OptionalDouble wanted = OptionalDouble.empty();
+    if (target instanceof Target.Thickness t) {
+      wanted = OptionalDouble.of(t.thickness().metres() * growth(open, t.thickness()));
+      mass = Faraday.mass(new Length(wanted.getAsDouble()), open, metal);
+      charge = new Charge(Faraday.charge(mass, ion, eps.typical()).coulombs() / partShare);
+      out.thicknessUm(t.thickness().inUm());
+    } else {
+      charge =
+          target instanceof Target.Passed p
+              ? p.charge()
+              : new Charge(((Target.Coverage) target).coulombsPerSquareMetre() * total);
+      mass = Faraday.mass(new Charge(charge.coulombs() * partShare), ion, eps.typical());
+      if (recipe.claim() == Claim.FARADAY) {
+        out.thicknessUm(Faraday.thickness(mass, open, metal).inUm());
+      }
+    }
+    out.chargeAh(charge.inAmpereHours());
+    CurrentSchedule schedule = schedule(density, total, k * eps.typical() / rho.typical());
+    Time time = schedule.timeFor(charge);
+    out.timeS(time.seconds()).ramp(schedule.until(time));
+    out.rampExtraS(time.seconds() - charge.coulombs() / schedule.finalCurrentA());
+    if (recipe.claim() == Claim.FARADAY) {
+      out.massG(mass.inGrams());
+      out.rateUmPerH(
+          new Length(
+                  k
+                      * eps.typical()
+                      * density.amperesPerSquareMetre()
+                      / rho.typical()
+                      * Unit.of("h").toSi(1))
+              .inUm());
+      bands(rho, eps, charge, schedule, wanted);
+    }
+    double sideShare = 1 - eps.typical();
+    out.hydrogenL(Faraday.hydrogen(new Charge(charge.coulombs() * sideShare), ROOM_K).inLitres());
+  }
+
+  private void bands(
+      Spread.Triangle rho,
+      Spread.Triangle eps,
+      Charge charge,
+      CurrentSchedule schedule,
+      OptionalDouble wanted) {
+    double k = recipe.ion().kilogramsPerCoulomb();
+    double wire = step.wireArea().squareMetres();
+    Spread.Triangle area = surface.openTriangle();
+    if (wanted.isPresent()) {
+      double thickness = wanted.getAsDouble();
+      out.timeBandS(
+          Spread.of(
+              x -> {
+                double needed = x[0] * thickness * (x[2] + wire) / (x[1] * k);
+                return schedule.timeFor(new Charge(needed)).seconds();
+              },
+              rho,
+              eps,
+              area));
+    }
+    out.massBandG(
+        Spread.of(
+            x -> new Mass(k * x[0] * charge.coulombs() * x[1] / (x[1] + wire)).inGrams(),
+            eps,
+            area));
+    double flat =
+        wanted.isPresent()
+            ? wanted.getAsDouble()
+                / ((Target.Thickness) step.basics().target()).thickness().metres()
+            : 1;
+    out.thicknessBandUm(
+        Spread.of(
+            x -> new Length(k * x[1] * charge.coulombs() / (x[0] * (x[2] + wire) * flat)).inUm(),
+            rho,
+            eps,
+            area));
+  }
+
+  private Spread.Triangle efficiency() {
+    Figure figure = recipe.needed(FigureKey.EFFICIENCY);
+    if (step.efficiency().isPresent()) {
+      double given = step.efficiency().getAsDouble();
+      return new Spread.Triangle(given, given, given);
+    }
+    out.assume(Assumption.of("cathode efficiency", figure));
+    return figure.triangleSi();
+  }
+
+  /** Extra metal a convex body takes because it grows; only where nothing is masked. */
+  private double growth(Area open, Length thickness) {
+    OptionalDouble curvature = surface.meanCurvatureIntegralMm();
+    if (curvature.isEmpty() || surface.openFraction() < 1 - 1e-9) {
+      return 1;
+    }
+    double factor = Growth.factor(open, Length.ofMm(curvature.getAsDouble()), thickness);
+    if (Math.abs(factor - 1) < GROWTH_THAT_MATTERS) {
+      return 1;
+    }
+    out.assume(
+        new Assumption(
+            "metal for growing edges and curves",
+            Quantity.plain(100 * (factor - 1), 3) + " % more than flat",
+            Mark.COMPUTED,
+            "Steiner's formula, exact for convex parts"));
+    return factor;
+  }
+
+  private CurrentSchedule schedule(CurrentDensity density, double total, double growthPerAm2) {
+    double current = density.amperesPerSquareMetre() * total;
+    if (step.paint().isPresent()) {
+      return onPaint(step.paint().get(), density, total, growthPerAm2);
+    }
+    if (step.softStart().seconds() > 0) {
+      return CurrentSchedule.soft(current, step.softStart());
+    }
+    out.notes.add(
+        new Note(
+            "Bring the current up over 1 to 5 min; the time then grows by half of that.",
+            Mark.COMMON,
+            Assumption.PRACTICE));
+    return CurrentSchedule.constant(current);
+  }
+
+  private CurrentSchedule onPaint(
+      ConductivePaint paint, CurrentDensity density, double total, double growthPerAm2) {
+    boolean copper = recipe.metal() == Metal.COPPER;
+    if (!copper && recipe.metal() != Metal.NICKEL) {
+      out.warn(
+          recipe.metal().label()
+              + " straight on paint of "
+              + Quantity.plain(paint.sheetResistanceOhm(), 3)
+              + " ohm/sq is not usual: plate copper first; the start was taken as for nickel");
+    }
+    Constant tafel = copper ? Constant.TAFEL_CU : Constant.TAFEL_NI;
+    Constant resistivity = copper ? Constant.RESISTIVITY_CU : Constant.RESISTIVITY_NI;
+    double cell = PaintStart.areaResistance(gap(), conductivity(), tafel.si(), density);
+    PaintStart start = new PaintStart(paint, cell, resistivity.si());
+    start.warnings(density, growthPerAm2).forEach(out::warn);
+    out.assume(
+        Assumption.practice(
+            "start on paint",
+            Quantity.show(
+                    start.startDensity(density).amperesPerSquareMetre(), Dimension.CURRENT_DENSITY)
+                + " until covered, at least 10 min; then 1 A/dm2 for 10 min"));
+    out.assume(
+        new Assumption(
+            "polarisation of the cell",
+            Quantity.plain(1000 * tafel.value(), 3) + " mV Tafel slope",
+            tafel.mark(),
+            tafel.source()));
+    out.notes.add(
+        new Note(
+            "Switch the current on before the part goes in: acid attacks bare copper flake and"
+                + " loosens paint.",
+            Mark.COMMON,
+            Assumption.PRACTICE));
+    return start.schedule(density, total, growthPerAm2);
+  }
+
+  private Length gap() {
+    return step.gap().orElse(USUAL_GAP);
+  }
+
+  private double conductivity() {
+    return step.conductivitySPerM().orElse(recipe.needed(FigureKey.CONDUCTIVITY).typicalSi());
+  }
+
+  private void voltage(CurrentDensity density, double current) {
+    if (step.gap().isEmpty()) {
+      out.assume(Assumption.practice("clearance to the anode", "100 mm"));
+    }
+    if (step.conductivitySPerM().isEmpty()) {
+      out.assume(Assumption.of("conductivity of the bath", recipe.needed(FigureKey.CONDUCTIVITY)));
+    }
+    Figure over = recipe.needed(FigureKey.OVERPOTENTIAL);
+    out.assume(Assumption.of("overpotentials of both electrodes", over));
+    out.assume(Assumption.practice("resistance of the leads", "10 mohm"));
+    out.voltageV(
+        density.amperesPerSquareMetre() * gap().metres() / conductivity()
+            + over.typicalSi()
+            + current * LEADS_OHM);
+    out.voltageWindowV(recipe.needed(FigureKey.VOLTAGE).window(Unit.of("V")));
+  }
+
+  private void anode(double total, double current) {
+    Figure ratio = recipe.needed(FigureKey.ANODE_RATIO);
+    out.assume(Assumption.of("anode area over cathode area", ratio));
+    Area anode = new Area(total * ratio.typicalSi());
+    out.anodeAreaMm2(anode.inMm2());
+    recipe
+        .figure(FigureKey.ANODE_DENSITY)
+        .ifPresent(
+            figure -> {
+              double value = StepBasics.A_PER_DM2.fromSi(current / anode.squareMetres());
+              Window window = figure.window(StepBasics.A_PER_DM2);
+              if (!window.contains(value)) {
+                double end = value > window.high() ? window.high() : window.low();
+                Area better = new Area(current / StepBasics.A_PER_DM2.toSi(end));
+                out.warn(
+                    "anode current density "
+                        + Quantity.plain(value, 3)
+                        + " A/dm2 lies outside "
+                        + Quantity.plain(window.low(), 3)
+                        + " to "
+                        + Quantity.plain(window.high(), 3)
+                        + " A/dm2: an anode of "
+                        + Quantity.show(better.squareMetres(), Dimension.AREA)
+                        + " would run at "
+                        + Quantity.plain(end, 3)
+                        + " A/dm2");
+              }
+            });
+  }
+
+  private void bath(double total, double current) {
+    Figure load = recipe.needed(FigureKey.TANK_LOAD);
+    Figure perLitre = recipe.needed(FigureKey.BATH_CURRENT);
+    double least = Math.max(total / load.highSi(), current / perLitre.highSi());
+    Volume bath = step.bath().orElse(new Volume(least));
+    if (step.bath().isEmpty()) {
+      out.assume(Assumption.of("least bath by area", load));
+      out.assume(Assumption.of("least bath by current", perLitre));
+    } else if (bath.cubicMetres() < least * (1 - 1e-9)) {
+      out.warn(
+          "a bath of "
+              + Quantity.show(bath.cubicMetres(), LITRE, 3)
+              + " is small for "
+              + Quantity.show(total, Dimension.AREA)
+              + " and "
+              + Quantity.show(current, Dimension.CURRENT)
+              + ": take at least "
+              + Quantity.show(least, LITRE, 3)
+              + " (rule of thumb), or expect it to warm and drift");
+    }
+    out.bathL(bath.inLitres());
+    out.tankLoadDm2PerL(DM2_PER_L.fromSi(total / bath.cubicMetres()));
+    out.tankCurrentAPerL(A_PER_L.fromSi(current / bath.cubicMetres()));
+  }
+}

@@ -1,0 +1,228 @@
+package org.amperskin.plating;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.amperskin.units.Area;
+import org.amperskin.units.CurrentDensity;
+import org.amperskin.units.Length;
+import org.amperskin.units.MassDensity;
+import org.amperskin.units.Time;
+import org.amperskin.units.Volume;
+
+/**
+ * Plating in a tank.
+ *
+ * <p>Current is density times the area that takes metal: the open area and the submerged contact
+ * wire. What is not said comes from the recipe and is told as an assumption. Worked out by {@link
+ * TankEstimator}.
+ */
+public final class TankStep implements Step {
+  private final StepBasics basics;
+  private final OptionalDouble efficiency;
+  private final OptionalDouble conductivitySPerM;
+  private final OptionalDouble temperatureK;
+  private final Optional<Volume> bath;
+  private final Optional<Length> gap;
+  private final Area wireArea;
+  private final Optional<ConductivePaint> paint;
+  private final Time softStart;
+
+  private TankStep(Builder b) {
+    basics =
+        new StepBasics(b.name, b.region, b.recipe, b.surface, b.target, b.density, b.metalDensity);
+    basics.expect(How.TANK);
+    efficiency = b.efficiency;
+    conductivitySPerM = b.conductivitySPerM;
+    temperatureK = b.temperatureK;
+    bath = b.bath;
+    gap = b.gap;
+    wireArea = b.wireArea;
+    paint = b.paint;
+    softStart = b.softStart;
+  }
+
+  /** Begins a step; everything else has a default. */
+  public static Builder of(String name, Recipe recipe, PlatedSurface surface, Target target) {
+    return new Builder(name, recipe, surface, target);
+  }
+
+  @Override
+  public String name() {
+    return basics.name();
+  }
+
+  @Override
+  public String region() {
+    return basics.region();
+  }
+
+  @Override
+  public PlatedSurface surface() {
+    return basics.surface();
+  }
+
+  @Override
+  public How how() {
+    return How.TANK;
+  }
+
+  @Override
+  public StepEstimate estimate() {
+    return new TankEstimator(this).estimate();
+  }
+
+  /** The solution. */
+  public Recipe recipe() {
+    return basics.recipe();
+  }
+
+  /** Bath temperature (K), the recipe's when none is given. */
+  public double temperatureK() {
+    return temperatureK.orElse(basics.recipe().needed(FigureKey.TEMPERATURE).typicalSi());
+  }
+
+  /** The paint it grows on, if it is the first metal. */
+  public Optional<ConductivePaint> paint() {
+    return paint;
+  }
+
+  StepBasics basics() {
+    return basics;
+  }
+
+  OptionalDouble efficiency() {
+    return efficiency;
+  }
+
+  OptionalDouble conductivitySPerM() {
+    return conductivitySPerM;
+  }
+
+  boolean temperatureGiven() {
+    return temperatureK.isPresent();
+  }
+
+  Optional<Volume> bath() {
+    return bath;
+  }
+
+  Optional<Length> gap() {
+    return gap;
+  }
+
+  Area wireArea() {
+    return wireArea;
+  }
+
+  Time softStart() {
+    return softStart;
+  }
+
+  /** Gathers what is known of a tank step. */
+  public static final class Builder {
+    private final String name;
+    private final Recipe recipe;
+    private final PlatedSurface surface;
+    private final Target target;
+    private String region = "";
+    private OptionalDouble density = OptionalDouble.empty();
+    private OptionalDouble metalDensity = OptionalDouble.empty();
+    private OptionalDouble efficiency = OptionalDouble.empty();
+    private OptionalDouble conductivitySPerM = OptionalDouble.empty();
+    private OptionalDouble temperatureK = OptionalDouble.empty();
+    private Optional<Volume> bath = Optional.empty();
+    private Optional<Length> gap = Optional.empty();
+    private Area wireArea = new Area(0);
+    private Optional<ConductivePaint> paint = Optional.empty();
+    private Time softStart = new Time(0);
+
+    private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
+      this.name = name;
+      this.recipe = recipe;
+      this.surface = surface;
+      this.target = target;
+    }
+
+    /** The region worked on. */
+    public Builder region(String value) {
+      region = value;
+      return this;
+    }
+
+    /** Cathode current density. */
+    public Builder density(CurrentDensity value) {
+      density = OptionalDouble.of(value.amperesPerSquareMetre());
+      return this;
+    }
+
+    /** Cathode efficiency measured on this bath (0..1), taken without spread. */
+    public Builder efficiency(double value) {
+      if (!(value > 0 && value <= 1)) {
+        throw new IllegalArgumentException("efficiency " + value + " is not above 0 and up to 1");
+      }
+      efficiency = OptionalDouble.of(value);
+      return this;
+    }
+
+    /** Density of the deposit, taken without spread. */
+    public Builder metalDensity(MassDensity value) {
+      metalDensity = OptionalDouble.of(value.kilogramsPerCubicMetre());
+      return this;
+    }
+
+    /** Conductivity of the bath (S/m). */
+    public Builder conductivity(double siemensPerMetre) {
+      conductivitySPerM =
+          OptionalDouble.of(Faraday.positive("conductivity", siemensPerMetre, "S/m"));
+      return this;
+    }
+
+    /** Bath temperature (K). */
+    public Builder temperature(double kelvin) {
+      temperatureK = OptionalDouble.of(Faraday.positive("bath temperature", kelvin, "K"));
+      return this;
+    }
+
+    /** Volume of the bath. */
+    public Builder bath(Volume value) {
+      Faraday.positive("bath volume", value.cubicMetres(), "m3");
+      bath = Optional.of(value);
+      return this;
+    }
+
+    /** Clearance from part to anode. */
+    public Builder gap(Length value) {
+      Faraday.positive("clearance to the anode", value.metres(), "m");
+      gap = Optional.of(value);
+      return this;
+    }
+
+    /** Bare contact wire under the surface of the bath; it takes metal too. */
+    public Builder wire(Length diameter, Length submerged) {
+      Faraday.positive("wire diameter", diameter.metres(), "m");
+      Faraday.positive("submerged wire", submerged.metres(), "m");
+      wireArea = new Area(Math.PI * diameter.metres() * submerged.metres());
+      return this;
+    }
+
+    /** This is the first metal, on this paint: the start is slow. */
+    public Builder paint(ConductivePaint value) {
+      paint = Optional.of(value);
+      return this;
+    }
+
+    /** Brings the current up in steps over this time; on paint the paint's start goes before. */
+    public Builder softStart(Time value) {
+      if (!(value.seconds() >= 0)) {
+        throw new IllegalArgumentException("soft start (" + value.seconds() + " s) is negative");
+      }
+      softStart = value;
+      return this;
+    }
+
+    /** The step. */
+    public TankStep build() {
+      return new TankStep(this);
+    }
+  }
+}

@@ -1,0 +1,80 @@
+package org.amperskin.plating;
+
+import java.util.List;
+import java.util.Optional;
+
+/** Work between the plating steps: what is done, how it is usually done, and how it can hurt. */
+public enum WorkKind {
+  SAND(How.PREPARE, "Sand wet, rinse, dry.", Hazard.DUST),
+  PAINT(
+      How.PREPARE,
+      "Spray thin crossed coats of conductive paint; check the sheet resistance on a strip; paint"
+          + " retreats from sharp edges, so round them.",
+      Hazard.SOLVENT,
+      Hazard.DUST),
+  CLEAN(How.PREPARE, "Degrease and rinse until water stays as an unbroken film.", Hazard.CAUSTIC),
+  ELECTROCLEAN(
+      How.PREPARE,
+      "On copper forward at 8-12 V until water stays unbroken (FAA AC 43.13-1B 4-62), rinse, plate"
+          + " at once. Not over resist: it is alkaline.",
+      Hazard.CAUSTIC,
+      Hazard.HYDROGEN,
+      Hazard.ELECTRICITY),
+  ACTIVATE(How.PREPARE, "Activate in dilute acid, rinse, plate before it dries.", Hazard.ACID),
+  STOP_OFF(How.PREPARE, "Cover with tape or lacquer, press the edges down.", Hazard.SOLVENT),
+  RESIST(
+      How.PREPARE,
+      "Spray positive resist in yellow light, about 8 um; dry 24 h at room temperature where the"
+          + " print softens early. Runs and corners need more light.",
+      Hazard.SOLVENT),
+  EXPOSE(
+      How.PREPARE,
+      "Expose through the film at 365-405 nm; the time comes from a test strip.",
+      Hazard.UV),
+  DEVELOP(
+      How.PREPARE,
+      "7 g/L sodium hydroxide at 20-25 C, 30-120 s, fresh each day; rinse well.",
+      Hazard.CAUSTIC),
+  STRIP(How.PREPARE, "Strip resist with acetone or an ester, rinse.", Hazard.SOLVENT),
+  ETCH(How.ETCH, "Etch as the etchant's data sheet says, rinse at once.", Hazard.ACID),
+  RINSE(How.PREPARE, "Rinse twice, the last time in deionised water; keep the first rinse.");
+
+  private final How how;
+  private final String advice;
+  private final List<Hazard> hazards;
+
+  WorkKind(How how, String advice, Hazard... hazards) {
+    this.how = how;
+    this.advice = advice;
+    this.hazards = List.of(hazards);
+  }
+
+  /** The word used in files. */
+  public String key() {
+    return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+  }
+
+  /** Etch or prepare. */
+  public How how() {
+    return how;
+  }
+
+  /** How it is usually done. */
+  public Note advice() {
+    return new Note(advice, Mark.COMMON, Assumption.PRACTICE);
+  }
+
+  List<Hazard> hazards() {
+    return hazards;
+  }
+
+  /** The kind with this word, if there is one. */
+  public static Optional<WorkKind> find(String word) {
+    for (WorkKind kind : values()) {
+      if (kind.key().equals(word)) {
+        return Optional.of(kind);
+      }
+    }
+    return Optional.empty();
+  }
+}
