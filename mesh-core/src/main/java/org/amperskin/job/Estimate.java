@@ -1,0 +1,29 @@
+package org.amperskin.job;
+
+import java.util.List;
+import java.util.Map;
+import org.amperskin.plating.Plan;
+import org.amperskin.region.Region;
+
+/**
+ * All that was worked out for a job.
+ *
+ * @param job what was asked
+ * @param part the part as measured
+ * @param regions every region of the job by name, the whole skin first
+ * @param artworkNotes what was assumed or skipped in the drawings
+ * @param plan the steps
+ * @param warnings what concerns the job as a whole
+ */
+public record Estimate(
+    Job job,
+    MeasuredPart part,
+    Map<String, Region> regions,
+    List<String> artworkNotes,
+    Plan plan,
+    List<String> warnings) {
+  /** True if some step has no figure. */
+  public boolean refused() {
+    return plan.steps().stream().anyMatch(s -> s.refused());
+  }
+}

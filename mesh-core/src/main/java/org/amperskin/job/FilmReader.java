@@ -1,0 +1,126 @@
+package org.amperskin.job;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.amperskin.geom.Vec3;
+import org.amperskin.region.FlatPlacement;
+import org.amperskin.region.MaskKind;
+import org.amperskin.units.Dimension;
+import org.amperskin.yaml.YamlFault;
+import org.amperskin.yaml.YamlMap;
+
+/** Reads one film or stop-off of a job. */
+final class FilmReader {
+  private static final Set<String> KEYS =
+      Set.of(
+          "artwork",
+          "dpi",
+          "threshold",
+          "toward",
+          "up",
+          "centre",
+          "turn",
+          "scale",
+          "mirror",
+          "repeat",
+          "surround",
+          "use");
+  private static final Pattern REPEAT = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
+
+  private final Path folder;
+
+  FilmReader(Path folder) {
+    this.folder = folder;
+  }
+
+  Job.FilmSpec read(YamlMap map, MaskKind resist) throws YamlFault {
+    map.onlyKeys(KEYS);
+    MaskKind kind = resist;
+    if (map.has("use")) {
+      MaskKind[] uses = {resist, MaskKind.STOP_OFF};
+      kind =
+          map.oneOf(
+              "use", map.word("use"), uses, k -> k == MaskKind.STOP_OFF ? "stop-off" : "light");
+    }
+    Vec3 toward = direction(map, "toward");
+    Vec3 up = map.has("up") ? direction(map, "up") : FlatPlacement.uprightFor(toward);
+    Optional<Vec3> centre =
+        map.has("centre") ? Optional.of(point(map, "centre")) : Optional.empty();
+    double turn = map.has("turn") ? Math.toDegrees(map.quantity("turn", Dimension.ANGLE)) : 0;
+    double scale = map.has("scale") ? map.positive("scale", Dimension.FRACTION) : 1;
+    boolean mirror = map.has("mirror") && map.yesNo("mirror");
+    int[] repeat = map.has("repeat") ? repeat(map) : new int[] {1, 1};
+    boolean surroundClear = false;
+    if (map.has("surround")) {
+      Boolean[] both = {false, true};
+      surroundClear =
+          map.oneOf("surround", map.word("surround"), both, c -> c ? "clear" : "opaque");
+    }
+    double dpi = map.has("dpi") ? number(map, "dpi", 1, 1e6) : Double.NaN;
+    double threshold = map.has("threshold") ? map.quantity("threshold", Dimension.FRACTION) : 0.5;
+    if (!(threshold > 0 && threshold <= 1)) {
+      throw map.fault("threshold", "threshold '" + map.word("threshold") + "': above 0 % to 100 %");
+    }
+    try {
+      new FlatPlacement(toward, up, centre.orElse(null), turn, scale, mirror, repeat[0], repeat[1]);
+    } catch (IllegalArgumentException bad) {
+      throw map.fault(map.has("up") ? "up" : "toward", bad.getMessage());
+    }
+    return new Job.FilmSpec(
+        folder.resolve(map.word("artwork")),
+        dpi,
+        threshold,
+        toward,
+        up,
+        centre,
+        turn,
+        scale,
+        mirror,
+        repeat[0],
+        repeat[1],
+        surroundClear,
+        kind,
+        map.place("artwork"));
+  }
+
+  private static int[] repeat(YamlMap map) throws YamlFault {
+    Matcher m = REPEAT.matcher(map.word("repeat"));
+    if (!m.matches() || Integer.parseInt(m.group(1)) < 1 || Integer.parseInt(m.group(2)) < 1) {
+      throw map.fault(
+          "repeat", "repeat '" + map.word("repeat") + "': columns x rows fit, such as '3 x 2'");
+    }
+    return new int[] {Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))};
+  }
+
+  static double number(YamlMap map, String key, double low, double high) throws YamlFault {
+    double value;
+    try {
+      value = Double.parseDouble(map.word(key));
+    } catch (NumberFormatException bad) {
+      throw map.fault(key, key + " '" + map.word(key) + "' is not a number");
+    }
+    if (!(value >= low && value <= high)) {
+      throw map.fault(key, key + " " + value + " is not within " + low + " to " + high);
+    }
+    return value;
+  }
+
+  static Vec3 direction(YamlMap map, String key) throws YamlFault {
+    try {
+      return Directions.direction(map.word(key));
+    } catch (IllegalArgumentException bad) {
+      throw map.fault(key, key + ": " + bad.getMessage());
+    }
+  }
+
+  static Vec3 point(YamlMap map, String key) throws YamlFault {
+    try {
+      return Directions.point(map.word(key));
+    } catch (IllegalArgumentException bad) {
+      throw map.fault(key, key + ": " + bad.getMessage());
+    }
+  }
+}

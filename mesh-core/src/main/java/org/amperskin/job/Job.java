@@ -1,0 +1,150 @@
+package org.amperskin.job;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.amperskin.geom.Vec3;
+import org.amperskin.region.MaskKind;
+import org.amperskin.region.Selector;
+import org.amperskin.yaml.Place;
+
+/**
+ * What the user asks for: the part, its masks and the steps to take, as read and checked from a job
+ * file or made up by a command.
+ *
+ * <p>Everything that can be checked without the print file is checked; nothing is computed.
+ *
+ * @param name short name, from the file
+ * @param part the print file
+ * @param paint the conductive paint, if there is one
+ * @param contacts the contact wire
+ * @param tank the tank
+ * @param supply the power supply
+ * @param resistUm thickness of the resist (um), if given
+ * @param films films and stop-offs by name
+ * @param regions regions by name; every film is a region of its own name too
+ * @param steps in working order
+ */
+public record Job(
+    String name,
+    PartSpec part,
+    Optional<PaintSpec> paint,
+    ContactSpec contacts,
+    TankSpec tank,
+    SupplySpec supply,
+    OptionalDouble resistUm,
+    Map<String, FilmSpec> films,
+    Map<String, RegionSpec> regions,
+    List<StepSpec> steps) {
+
+  /**
+   * The print file.
+   *
+   * @param file path
+   * @param unit unit of its coordinates, empty if to be assumed
+   * @param scale further factor on its coordinates
+   * @param material what it is printed of, empty if not told
+   */
+  public record PartSpec(
+      Path file, Optional<String> unit, double scale, Optional<String> material) {
+    /** A file with nothing told about it. */
+    public static PartSpec of(Path file) {
+      return new PartSpec(file, Optional.empty(), 1, Optional.empty());
+    }
+  }
+
+  /**
+   * The conductive paint.
+   *
+   * @param sheetResistanceOhm sheet resistance (ohm/sq)
+   */
+  public record PaintSpec(double sheetResistanceOhm) {}
+
+  /**
+   * The contact wire.
+   *
+   * @param wireM diameter (m)
+   * @param lengthM bare length under the solution (m)
+   * @param farthestMm distance (mm) from a contact to the farthest painted place
+   */
+  public record ContactSpec(
+      OptionalDouble wireM, OptionalDouble lengthM, OptionalDouble farthestMm) {
+    /** Nothing told. */
+    public static final ContactSpec NONE =
+        new ContactSpec(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+  }
+
+  /**
+   * The tank.
+   *
+   * @param volumeM3 volume of solution (m3)
+   * @param spacingM clearance from part to anode (m)
+   */
+  public record TankSpec(OptionalDouble volumeM3, OptionalDouble spacingM) {
+    /** Nothing told. */
+    public static final TankSpec NONE =
+        new TankSpec(OptionalDouble.empty(), OptionalDouble.empty());
+  }
+
+  /**
+   * The power supply.
+   *
+   * @param currentA most it gives (A)
+   * @param voltageV most it gives (V)
+   */
+  public record SupplySpec(OptionalDouble currentA, OptionalDouble voltageV) {
+    /** Nothing told. */
+    public static final SupplySpec NONE =
+        new SupplySpec(OptionalDouble.empty(), OptionalDouble.empty());
+  }
+
+  /**
+   * Artwork and how it lies on the part.
+   *
+   * @param artwork path of the drawing
+   * @param dpi dots an inch of a PNG, NaN to believe the file
+   * @param threshold lightness below which a pixel or colour is opaque (0 to 1)
+   * @param toward direction in which light travels
+   * @param up upright of the artwork
+   * @param centre where its centre lies (mm); empty for the centre of what it faces
+   * @param turnDegrees turn (deg)
+   * @param scale film size over artwork size
+   * @param mirror whether it is mirrored
+   * @param columns repeats across
+   * @param rows repeats upward
+   * @param surroundClear whether light passes beside the film
+   * @param kind what covering means
+   * @param place where it stands in the job
+   */
+  public record FilmSpec(
+      Path artwork,
+      double dpi,
+      double threshold,
+      Vec3 toward,
+      Vec3 up,
+      Optional<Vec3> centre,
+      double turnDegrees,
+      double scale,
+      boolean mirror,
+      int columns,
+      int rows,
+      boolean surroundClear,
+      MaskKind kind,
+      Place place) {}
+
+  /**
+   * A region.
+   *
+   * @param films names of its films and stop-offs
+   * @param within selectors that must all hold
+   * @param except selectors of which none may hold
+   * @param place where it stands in the job
+   */
+  public record RegionSpec(
+      List<String> films, List<Selector> within, List<Selector> except, Place place) {}
+
+  /** The region that is the whole skin. */
+  public static final String WHOLE_SKIN = "all";
+}

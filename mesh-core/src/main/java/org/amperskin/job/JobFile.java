@@ -1,0 +1,217 @@
+package org.amperskin.job;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.amperskin.plating.PrintMaterial;
+import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.region.MaskKind;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Unit;
+import org.amperskin.yaml.YamlFault;
+import org.amperskin.yaml.YamlMap;
+
+/**
+ * Reads a job file: YAML 1.2, paths relative to the file.
+ *
+ * <p>Guaranteed: a fault is told with line, column and the nearest right word; unknown keys are
+ * faults. Parts of a job that this version does not use yet are refused by name rather than passed
+ * over.
+ */
+public final class JobFile {
+  private static final long LARGEST = 1 << 20;
+  private static final Set<String> KEYS =
+      Set.of("part", "paint", "contacts", "tank", "supply", "resist", "film", "region", "step");
+  private static final Set<String> NOT_YET = Set.of("significant", "light", "prices");
+
+  private final Path folder;
+  private final YamlMap top;
+  private final RecipeLibrary recipes;
+
+  private JobFile(Path folder, YamlMap top, RecipeLibrary recipes) {
+    this.folder = folder;
+    this.top = top;
+    this.recipes = recipes;
+  }
+
+  /** True if a file is to be read as a job, by its name's ending. */
+  public static boolean looksLikeJob(Path file) {
+    String name = file.getFileName().toString().toLowerCase(java.util.Locale.ROOT);
+    return name.endsWith(".yaml") || name.endsWith(".yml");
+  }
+
+  /**
+   * Reads a job.
+   *
+   * @throws YamlFault if something in it is wrong
+   * @throws IOException if it cannot be read
+   */
+  public static Job read(Path file, RecipeLibrary recipes) throws IOException, YamlFault {
+    if (Files.size(file) > LARGEST) {
+      throw new IOException(
+          file + ": a job file of " + Files.size(file) + " bytes; " + LARGEST + " fit");
+    }
+    String text = Files.readString(file, StandardCharsets.UTF_8);
+    Path folder = file.toAbsolutePath().getParent();
+    String name = file.getFileName().toString().replaceFirst("\\.ya?ml$", "");
+    return parse(text, file.toString(), name, folder, recipes);
+  }
+
+  /** Reads a job from a text. */
+  static Job parse(String text, String label, String name, Path folder, RecipeLibrary recipes)
+      throws YamlFault {
+    YamlMap top = YamlMap.of(text, label, "job");
+    for (String key : top.keys()) {
+      if (NOT_YET.contains(key)) {
+        throw top.fault(key, "'" + key + "' is not used by this version; take it out");
+      }
+    }
+    top.onlyKeys(KEYS);
+    return new JobFile(folder, top, recipes).job(name);
+  }
+
+  private Job job(String name) throws YamlFault {
+    Optional<Job.PaintSpec> paint = paint();
+    MaskKind resist = MaskKind.POSITIVE_RESIST;
+    OptionalDouble resistUm = OptionalDouble.empty();
+    if (top.has("resist")) {
+      YamlMap map = section("resist", "kind", "thickness");
+      if (map.has("kind")) {
+        resist = kind(map, "kind", "positive", "negative");
+      }
+      resistUm = in(map.maybePositive("thickness", Dimension.LENGTH), "um");
+    }
+    Map<String, Job.FilmSpec> films = new LinkedHashMap<>();
+    Map<String, Job.RegionSpec> regions = new LinkedHashMap<>();
+    if (top.has("film")) {
+      YamlMap map = top.map("film");
+      for (String film : map.keys()) {
+        films.put(film, new FilmReader(folder).read(map.map(film), resist));
+        regions.put(film, new Job.RegionSpec(List.of(film), List.of(), List.of(), map.place(film)));
+      }
+    }
+    if (top.has("region")) {
+      YamlMap map = top.map("region");
+      for (String region : map.keys()) {
+        if (films.containsKey(region) || region.equals(Job.WHOLE_SKIN)) {
+          throw map.fault(
+              region,
+              "'"
+                  + region
+                  + "' is taken: films and '"
+                  + Job.WHOLE_SKIN
+                  + "' are regions of that name already");
+        }
+        regions.put(region, RegionReader.read(map.map(region), films.keySet(), map.place(region)));
+      }
+    }
+    return new Job(
+        name,
+        part(),
+        paint,
+        contacts(),
+        tank(),
+        supply(),
+        resistUm,
+        Map.copyOf(films),
+        java.util.Collections.unmodifiableMap(regions),
+        new StepReader(recipes, regions.keySet(), paint.isPresent()).read(top));
+  }
+
+  private YamlMap section(String key, String... known) throws YamlFault {
+    YamlMap map = top.map(key);
+    map.onlyKeys(Set.of(known));
+    return map;
+  }
+
+  private Job.PartSpec part() throws YamlFault {
+    YamlMap map = section("part", "file", "unit", "scale", "material");
+    Optional<String> unit = Optional.empty();
+    if (map.has("unit")) {
+      unit = Optional.of(map.word("unit"));
+      try {
+        Directions.millimetres("1 " + unit.get());
+      } catch (IllegalArgumentException bad) {
+        throw map.fault("unit", "unit: " + bad.getMessage());
+      }
+    }
+    double scale = map.has("scale") ? map.positive("scale", Dimension.FRACTION) : 1;
+    Optional<String> material = Optional.empty();
+    if (map.has("material")) {
+      String word = map.word("material");
+      if (PrintMaterial.find(word).isEmpty()) {
+        throw map.fault(
+            "material",
+            "material '"
+                + word
+                + "' is not known; known are "
+                + PrintMaterial.known().stream().map(PrintMaterial::name).toList());
+      }
+      material = Optional.of(word);
+    }
+    return new Job.PartSpec(folder.resolve(map.word("file")), unit, scale, material);
+  }
+
+  private Optional<Job.PaintSpec> paint() throws YamlFault {
+    if (!top.has("paint")) {
+      return Optional.empty();
+    }
+    YamlMap map = section("paint", "sheet-resistance");
+    return Optional.of(
+        new Job.PaintSpec(map.positive("sheet-resistance", Dimension.SHEET_RESISTANCE)));
+  }
+
+  private Job.ContactSpec contacts() throws YamlFault {
+    if (!top.has("contacts")) {
+      return Job.ContactSpec.NONE;
+    }
+    YamlMap map = section("contacts", "wire", "length", "farthest");
+    OptionalDouble wire = map.maybePositive("wire", Dimension.LENGTH);
+    OptionalDouble length = map.maybePositive("length", Dimension.LENGTH);
+    if (wire.isPresent() != length.isPresent()) {
+      throw top.fault("contacts", "'wire' (diameter) and 'length' (bare, submerged) go together");
+    }
+    return new Job.ContactSpec(
+        wire, length, in(map.maybePositive("farthest", Dimension.LENGTH), "mm"));
+  }
+
+  private Job.TankSpec tank() throws YamlFault {
+    if (!top.has("tank")) {
+      return Job.TankSpec.NONE;
+    }
+    YamlMap map = section("tank", "volume", "spacing");
+    return new Job.TankSpec(
+        map.maybePositive("volume", Dimension.VOLUME),
+        map.maybePositive("spacing", Dimension.LENGTH));
+  }
+
+  private Job.SupplySpec supply() throws YamlFault {
+    if (!top.has("supply")) {
+      return Job.SupplySpec.NONE;
+    }
+    YamlMap map = section("supply", "current", "voltage");
+    return new Job.SupplySpec(
+        map.maybePositive("current", Dimension.CURRENT),
+        map.maybePositive("voltage", Dimension.VOLTAGE));
+  }
+
+  private static MaskKind kind(YamlMap map, String key, String positive, String negative)
+      throws YamlFault {
+    MaskKind[] kinds = {MaskKind.POSITIVE_RESIST, MaskKind.NEGATIVE_RESIST};
+    return map.oneOf(
+        key, map.word(key), kinds, k -> k == MaskKind.POSITIVE_RESIST ? positive : negative);
+  }
+
+  private static OptionalDouble in(OptionalDouble si, String unit) {
+    return si.isPresent()
+        ? OptionalDouble.of(Unit.of(unit).fromSi(si.getAsDouble()))
+        : OptionalDouble.empty();
+  }
+}

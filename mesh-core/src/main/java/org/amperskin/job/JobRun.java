@@ -1,0 +1,132 @@
+package org.amperskin.job;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.amperskin.geom.Progress;
+import org.amperskin.io.common.PrintFileException;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.pattern.Artwork;
+import org.amperskin.pattern.ArtworkFile;
+import org.amperskin.pattern.ArtworkFileException;
+import org.amperskin.plating.Plan;
+import org.amperskin.plating.PrintMaterial;
+import org.amperskin.plating.Step;
+import org.amperskin.region.FlatPlacement;
+import org.amperskin.region.MaskFilm;
+import org.amperskin.region.Region;
+import org.amperskin.region.RegionRule;
+import org.amperskin.skin.Skin;
+import org.amperskin.yaml.YamlFault;
+
+/**
+ * Works a job out: the one place that knows the order of things.
+ *
+ * <p>Order: read and diagnose the print file, take its skin, read the drawings, cut each region,
+ * hand each step its surface, plan.
+ */
+public final class JobRun {
+  private final Job job;
+  private final Progress progress;
+  private final List<String> artworkNotes = new ArrayList<>();
+  private final Map<String, MaskFilm> films = new LinkedHashMap<>();
+
+  private JobRun(Job job, Progress progress) {
+    this.job = job;
+    this.progress = progress;
+  }
+
+  /**
+   * Works a job out.
+   *
+   * @throws IOException if a file cannot be read
+   * @throws PrintFileException if the print file is not what it claims
+   * @throws ArtworkFileException if a drawing is not what it claims
+   * @throws YamlFault if the job asks for what the part does not have
+   */
+  public static Estimate of(Job job, Progress progress)
+      throws IOException, PrintFileException, ArtworkFileException, YamlFault {
+    MeasuredPart part = MeasuredPart.of(job.part(), MeshDiagnosis.Search.ALL, progress);
+    return of(job, part, progress);
+  }
+
+  /** Works a job out on a part that is measured already. */
+  public static Estimate of(Job job, MeasuredPart part, Progress progress)
+      throws IOException, ArtworkFileException, YamlFault {
+    return new JobRun(job, progress).run(part);
+  }
+
+  private Estimate run(MeasuredPart part) throws IOException, ArtworkFileException, YamlFault {
+    for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
+      films.put(film.getKey(), film(film.getKey(), film.getValue()));
+    }
+    Map<String, Region> regions = new LinkedHashMap<>();
+    regions.put(
+        Job.WHOLE_SKIN,
+        Region.of(RegionRule.wholeSkin(Job.WHOLE_SKIN), part.skin(), Progress.SILENT));
+    for (Map.Entry<String, Job.RegionSpec> region : job.regions().entrySet()) {
+      regions.put(region.getKey(), region(region.getKey(), region.getValue(), part.skin()));
+    }
+    List<Step> steps = new ArrayList<>();
+    for (StepSpec spec : job.steps()) {
+      steps.add(StepMaker.make(spec, job, Surfaces.of(regions.get(spec.region()), part)));
+    }
+    Optional<PrintMaterial> material = job.part().material().flatMap(PrintMaterial::find);
+    Plan plan = Plan.of(steps, material, job.resistUm());
+    List<String> warnings = new ArrayList<>();
+    part.skin().doubts().forEach(d -> warnings.add("area not certified: " + d));
+    if (part.skin().wettedAreaMm2().isEmpty()) {
+      warnings.add(
+          String.format(
+              java.util.Locale.ROOT,
+              "the steps take the surface as stored, %.6g mm2; its error is not known",
+              part.skin().areaMm2()));
+    }
+    warnings.addAll(plan.warnings());
+    warnings.addAll(SupplyCheck.warnings(job.supply(), plan));
+    return new Estimate(
+        job,
+        part,
+        Collections.unmodifiableMap(regions),
+        List.copyOf(artworkNotes),
+        plan,
+        List.copyOf(warnings));
+  }
+
+  private MaskFilm film(String name, Job.FilmSpec spec) throws IOException, ArtworkFileException {
+    progress.at("reading artwork", Double.NaN);
+    ArtworkFile.Options options = ArtworkFile.Options.standard().withThreshold(spec.threshold());
+    if (!Double.isNaN(spec.dpi())) {
+      options = options.withDpi(spec.dpi());
+    }
+    Artwork artwork = ArtworkFile.read(spec.artwork(), options);
+    for (String note : artwork.notes()) {
+      artworkNotes.add(spec.artwork().getFileName() + ": " + note);
+    }
+    FlatPlacement placement =
+        new FlatPlacement(
+            spec.toward(),
+            spec.up(),
+            spec.centre().orElse(null),
+            spec.turnDegrees(),
+            spec.scale(),
+            spec.mirror(),
+            spec.columns(),
+            spec.rows());
+    return new MaskFilm(name, artwork, placement, spec.kind(), spec.surroundClear());
+  }
+
+  private Region region(String name, Job.RegionSpec spec, Skin skin) throws YamlFault {
+    List<MaskFilm> used = spec.films().stream().map(films::get).toList();
+    try {
+      RegionRule rule = new RegionRule(name, used, spec.within(), spec.except());
+      return Region.of(rule, skin, progress);
+    } catch (IllegalArgumentException bad) {
+      throw new YamlFault(spec.place(), bad.getMessage());
+    }
+  }
+}

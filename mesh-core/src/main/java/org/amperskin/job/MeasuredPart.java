@@ -1,0 +1,54 @@
+package org.amperskin.job;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import org.amperskin.geom.Progress;
+import org.amperskin.io.PrintFile;
+import org.amperskin.io.common.PrintFileException;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.skin.Skin;
+
+/**
+ * A print file, read, diagnosed and with its skin.
+ *
+ * @param file where it was read from
+ * @param unit unit of its coordinates
+ * @param unitAssumed whether nobody told that unit
+ * @param print the file's content
+ * @param diagnosis what it measures and what is wrong with it
+ * @param skin the surface taken as wetted
+ */
+public record MeasuredPart(
+    Path file,
+    String unit,
+    boolean unitAssumed,
+    PrintFile print,
+    MeshDiagnosis diagnosis,
+    Skin skin) {
+  /** The unit taken when neither the file nor the user tells one. */
+  public static final String USUAL_UNIT = "mm";
+
+  /** Reads and measures a part. */
+  public static MeasuredPart of(Job.PartSpec part, MeshDiagnosis.Search search, Progress progress)
+      throws IOException, PrintFileException {
+    PrintFile print = PrintFile.read(part.file(), scaleMm(part), progress);
+    MeshDiagnosis diagnosis = MeshDiagnosis.of(print.mesh(), search, progress);
+    return new MeasuredPart(
+        part.file(),
+        part.unit().orElse(USUAL_UNIT),
+        part.unit().isEmpty(),
+        print,
+        diagnosis,
+        Skin.of(diagnosis));
+  }
+
+  /** Reads and sums a part's file only. */
+  public static PrintFile.Quick quick(Job.PartSpec part, Progress progress)
+      throws IOException, PrintFileException {
+    return PrintFile.quick(part.file(), scaleMm(part), progress);
+  }
+
+  private static double scaleMm(Job.PartSpec part) {
+    return part.scale() * Directions.millimetres("1 " + part.unit().orElse(USUAL_UNIT));
+  }
+}

@@ -1,0 +1,79 @@
+package org.amperskin.job;
+
+import java.util.OptionalDouble;
+import org.amperskin.plating.BrushStep;
+import org.amperskin.plating.ConductivePaint;
+import org.amperskin.plating.How;
+import org.amperskin.plating.PlatedSurface;
+import org.amperskin.plating.Step;
+import org.amperskin.plating.TankStep;
+import org.amperskin.plating.Target;
+import org.amperskin.plating.WorkStep;
+import org.amperskin.units.CurrentDensity;
+import org.amperskin.units.Length;
+import org.amperskin.units.MassDensity;
+import org.amperskin.units.Time;
+import org.amperskin.units.Unit;
+import org.amperskin.units.Volume;
+import org.amperskin.yaml.YamlFault;
+
+/** Makes the step of a job, once its surface is known. */
+final class StepMaker {
+  /** Stands in where a coupon is wanted first; the step refuses and never uses it. */
+  private static final Target NO_TARGET = Target.um(1);
+
+  private StepMaker() {}
+
+  static Step make(StepSpec spec, Job job, PlatedSurface surface) throws YamlFault {
+    try {
+      if (spec.doing() instanceof StepSpec.Work work) {
+        return new WorkStep(spec.name(), spec.region(), surface, work.kind());
+      }
+      StepSpec.Plate plate = (StepSpec.Plate) spec.doing();
+      return plate.recipe().how() == How.TANK
+          ? tank(spec, plate, job, surface)
+          : brush(spec, plate, surface);
+    } catch (IllegalArgumentException bad) {
+      throw new YamlFault(spec.place(), bad.getMessage());
+    }
+  }
+
+  private static Step tank(StepSpec spec, StepSpec.Plate plate, Job job, PlatedSurface surface) {
+    TankStep.Builder step =
+        TankStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET))
+            .region(spec.region());
+    StepSpec.Settings s = plate.settings();
+    s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
+    s.efficiency().ifPresent(step::efficiency);
+    s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    s.temperature().ifPresent(step::temperature);
+    s.conductivity().ifPresent(step::conductivity);
+    s.softStart().ifPresent(v -> step.softStart(new Time(v)));
+    job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
+    job.tank().spacingM().ifPresent(v -> step.gap(new Length(v)));
+    OptionalDouble wire = job.contacts().wireM();
+    if (wire.isPresent()) {
+      step.wire(new Length(wire.getAsDouble()), new Length(job.contacts().lengthM().getAsDouble()));
+    }
+    if (plate.onPaint()) {
+      job.paint()
+          .ifPresent(
+              p ->
+                  step.paint(
+                      new ConductivePaint(p.sheetResistanceOhm(), job.contacts().farthestMm())));
+    }
+    return step.build();
+  }
+
+  private static Step brush(StepSpec spec, StepSpec.Plate plate, PlatedSurface surface) {
+    BrushStep.Builder step =
+        BrushStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET))
+            .region(spec.region())
+            .swab(plate.settings().swab());
+    StepSpec.Settings s = plate.settings();
+    s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
+    s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    s.factor().ifPresent(v -> step.factor(Unit.of("A.h/(dm2.um)").fromSi(v)));
+    return step.build();
+  }
+}

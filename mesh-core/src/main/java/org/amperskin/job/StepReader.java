@@ -1,0 +1,150 @@
+package org.amperskin.job;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import org.amperskin.plating.Claim;
+import org.amperskin.plating.How;
+import org.amperskin.plating.Recipe;
+import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.plating.Swab;
+import org.amperskin.plating.Target;
+import org.amperskin.plating.WorkKind;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.NearestWord;
+import org.amperskin.units.Unit;
+import org.amperskin.yaml.YamlFault;
+import org.amperskin.yaml.YamlMap;
+
+/** Reads the steps of a job. */
+final class StepReader {
+  private static final Set<String> ALWAYS = Set.of("name", "region");
+  private static final Set<String> PLATING =
+      Set.of("recipe", "thickness", "charge", "coverage", "density", "metal-density");
+  private static final Set<String> TANK =
+      Set.of("efficiency", "temperature", "conductivity", "soft-start");
+  private static final Set<String> BRUSH = Set.of("factor", "swab");
+
+  private final RecipeLibrary recipes;
+  private final Set<String> regions;
+  private boolean paintLeft;
+
+  StepReader(RecipeLibrary recipes, Set<String> regions, boolean paint) {
+    this.recipes = recipes;
+    this.regions = regions;
+    this.paintLeft = paint;
+  }
+
+  List<StepSpec> read(YamlMap top) throws YamlFault {
+    List<StepSpec> steps = new ArrayList<>();
+    for (YamlMap map : top.maps("step")) {
+      steps.add(step(map));
+    }
+    return List.copyOf(steps);
+  }
+
+  private StepSpec step(YamlMap map) throws YamlFault {
+    String region = map.has("region") ? map.word("region") : Job.WHOLE_SKIN;
+    if (!region.equals(Job.WHOLE_SKIN) && !regions.contains(region)) {
+      String hint =
+          NearestWord.of(region, regions)
+              .map(near -> ", did you mean '" + near + "'?")
+              .orElse("; the job has " + new TreeSet<>(regions) + " and '" + Job.WHOLE_SKIN + "'");
+      throw map.fault("region", "region '" + region + "' is not in the job" + hint);
+    }
+    if (map.has("work")) {
+      map.onlyKeys(union(ALWAYS, Set.of("work")));
+      WorkKind kind = map.oneOf("work", map.word("work"), WorkKind.values(), WorkKind::key);
+      String name = map.has("name") ? map.word("name") : kind.key();
+      return new StepSpec(name, region, new StepSpec.Work(kind), map.place("work"));
+    }
+    if (!map.has("recipe")) {
+      map.onlyKeys(union(ALWAYS, PLATING, TANK, BRUSH, Set.of("work")));
+      throw map.fault("", "a step has a 'recipe' to plate with or 'work' to do; this has neither");
+    }
+    Recipe recipe;
+    try {
+      recipe = recipes.find(map.word("recipe"));
+    } catch (IllegalArgumentException unknown) {
+      throw map.fault("recipe", unknown.getMessage());
+    }
+    boolean tank = recipe.how() == How.TANK;
+    map.onlyKeys(union(ALWAYS, PLATING, tank ? TANK : BRUSH));
+    String name = map.has("name") ? map.word("name") : recipe.name();
+    boolean onPaint = tank && paintLeft;
+    paintLeft &= !tank;
+    StepSpec.Plate plate = new StepSpec.Plate(recipe, target(map, recipe), settings(map), onPaint);
+    return new StepSpec(name, region, plate, map.place("recipe"));
+  }
+
+  private static Optional<Target> target(YamlMap map, Recipe recipe) throws YamlFault {
+    List<String> given =
+        List.of("thickness", "charge", "coverage").stream().filter(map::has).toList();
+    if (given.size() > 1) {
+      throw map.fault(given.get(1), "one of thickness, charge, coverage fits, found " + given);
+    }
+    if (given.isEmpty()) {
+      // A finish that needs a coupon may be asked about before there is one: the plan then tells
+      // how.
+      if (recipe.claim() != Claim.COUPON) {
+        throw map.fault("recipe", "thickness, charge or coverage is missing for " + recipe.id());
+      }
+      return Optional.empty();
+    }
+    return Optional.of(
+        switch (given.get(0)) {
+          case "thickness" ->
+              Target.um(Unit.of("um").fromSi(map.positive("thickness", Dimension.LENGTH)));
+          case "charge" ->
+              Target.ampereHours(Unit.of("A.h").fromSi(map.positive("charge", Dimension.CHARGE)));
+          default ->
+              Target.coverage(
+                  Unit.of("A.h/dm2").fromSi(map.positive("coverage", Dimension.CHARGE_PER_AREA)));
+        });
+  }
+
+  private static StepSpec.Settings settings(YamlMap map) throws YamlFault {
+    OptionalDouble efficiency = map.maybePositive("efficiency", Dimension.FRACTION);
+    if (efficiency.orElse(0) > 1) {
+      throw map.fault("efficiency", "efficiency '" + map.word("efficiency") + "' is above 100 %");
+    }
+    return new StepSpec.Settings(
+        map.maybePositive("density", Dimension.CURRENT_DENSITY),
+        efficiency,
+        map.maybePositive("metal-density", Dimension.DENSITY),
+        map.maybePositive("temperature", Dimension.TEMPERATURE),
+        map.maybePositive("conductivity", Dimension.CONDUCTIVITY),
+        map.maybePositive("factor", Dimension.ENERGY_FACTOR),
+        map.maybePositive("soft-start", Dimension.TIME),
+        map.has("swab") ? swab(map.map("swab")) : Swab.unknown());
+  }
+
+  private static Swab swab(YamlMap map) throws YamlFault {
+    map.onlyKeys(Set.of("contact", "width", "speed", "wrap"));
+    return new Swab(
+        shown(map, "contact", Dimension.AREA, "mm2"),
+        shown(map, "width", Dimension.LENGTH, "mm"),
+        shown(map, "speed", Dimension.SPEED, "m/min"),
+        shown(map, "wrap", Dimension.LENGTH, "mm"));
+  }
+
+  private static OptionalDouble shown(YamlMap map, String key, Dimension dimension, String unit)
+      throws YamlFault {
+    OptionalDouble si = map.maybePositive(key, dimension);
+    return si.isPresent()
+        ? OptionalDouble.of(Unit.of(unit).fromSi(si.getAsDouble()))
+        : OptionalDouble.empty();
+  }
+
+  @SafeVarargs
+  private static Set<String> union(Set<String>... sets) {
+    Set<String> all = new TreeSet<>();
+    for (Set<String> set : sets) {
+      all.addAll(set);
+    }
+    return all;
+  }
+}

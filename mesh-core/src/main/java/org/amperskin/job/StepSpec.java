@@ -1,0 +1,68 @@
+package org.amperskin.job;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.amperskin.plating.Recipe;
+import org.amperskin.plating.Swab;
+import org.amperskin.plating.Target;
+import org.amperskin.plating.WorkKind;
+import org.amperskin.yaml.Place;
+
+/**
+ * One step as asked for; values in SI-coherent units where the name gives none.
+ *
+ * @param name name for people
+ * @param region region worked on, {@link Job#WHOLE_SKIN} for all
+ * @param doing what is done
+ * @param place where it stands in the job
+ */
+public record StepSpec(String name, String region, Doing doing, Place place) {
+  /** What is done. */
+  public sealed interface Doing {}
+
+  /**
+   * Work without plating current.
+   *
+   * @param kind which
+   */
+  public record Work(WorkKind kind) implements Doing {}
+
+  /**
+   * Plating.
+   *
+   * @param recipe the solution
+   * @param target thickness, charge or coverage; empty only where a coupon is wanted first
+   * @param settings what differs from the recipe
+   * @param onPaint whether this is the first metal on the paint
+   */
+  public record Plate(Recipe recipe, Optional<Target> target, Settings settings, boolean onPaint)
+      implements Doing {}
+
+  /**
+   * What differs from the recipe.
+   *
+   * @param density current density (A/m2)
+   * @param efficiency cathode efficiency (0 to 1)
+   * @param metalDensity density of the deposit (kg/m3)
+   * @param temperature of the bath (K)
+   * @param conductivity of the bath (S/m)
+   * @param factor charge per area and thickness (C/m3)
+   * @param softStart time over which the current comes up (s)
+   * @param swab the brush tool
+   */
+  public record Settings(
+      OptionalDouble density,
+      OptionalDouble efficiency,
+      OptionalDouble metalDensity,
+      OptionalDouble temperature,
+      OptionalDouble conductivity,
+      OptionalDouble factor,
+      OptionalDouble softStart,
+      Swab swab) {
+    /** Everything from the recipe. */
+    public static Settings none() {
+      OptionalDouble e = OptionalDouble.empty();
+      return new Settings(e, e, e, e, e, e, e, Swab.unknown());
+    }
+  }
+}
