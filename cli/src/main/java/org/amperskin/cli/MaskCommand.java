@@ -1,0 +1,197 @@
+package org.amperskin.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.amperskin.geom.Vec3;
+import org.amperskin.io.common.PrintFileException;
+import org.amperskin.job.Directions;
+import org.amperskin.job.Job;
+import org.amperskin.job.MeasuredPart;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.pattern.Artwork;
+import org.amperskin.pattern.ArtworkFile;
+import org.amperskin.pattern.ArtworkFileException;
+import org.amperskin.region.FlatPlacement;
+import org.amperskin.region.MaskFilm;
+import org.amperskin.region.MaskKind;
+import org.amperskin.region.Region;
+import org.amperskin.region.RegionRule;
+import org.amperskin.report.JsonReports;
+import org.amperskin.report.MaskText;
+import org.amperskin.units.Dimension;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code amperskin mask}. */
+@Command(
+    name = "mask",
+    sortOptions = false,
+    description = {"Exposed and masked area of one placement of artwork.", ""},
+    footer = {
+      "",
+      "Example:",
+      "  amperskin mask test-meshes/demo/visor.stl \\",
+      "      --artwork test-meshes/demo/visor-lattice.svg --toward +y",
+      "",
+      "Exit: 0 counted, 2 usage, 3 a file that cannot be read."
+    })
+final class MaskCommand extends Verb {
+  private static final Pattern REPEAT = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
+
+  @Parameters(paramLabel = "FILE", description = "Print file: STL or OBJ.")
+  private Path file;
+
+  @Option(
+      names = "--artwork",
+      required = true,
+      paramLabel = "DRAWING",
+      description = "SVG or PNG; darker than half is opaque.")
+  private Path artwork;
+
+  @Option(
+      names = "--toward",
+      required = true,
+      paramLabel = "DIRECTION",
+      description = "Where the light travels: -z, +y or \"0.2 0 -1\".")
+  private String toward;
+
+  @Option(names = "--up", paramLabel = "DIRECTION", description = "Upright of the artwork.")
+  private String up;
+
+  @Option(
+      names = "--centre",
+      paramLabel = "POINT",
+      description = "Where its centre lies, as \"0 12 0 mm\"; else on the centre of what it faces.")
+  private String centre;
+
+  @Option(names = "--turn", paramLabel = "ANGLE", description = "Counter-clockwise, as 30deg.")
+  private String turn;
+
+  @Option(names = "--film-scale", paramLabel = "PERCENT", description = "Size of the film.")
+  private String filmScale;
+
+  @Option(names = "--mirror", description = "Mirror left and right.")
+  private boolean mirror;
+
+  @Option(names = "--repeat", paramLabel = "CxR", description = "Tiles, columns x rows, as 3x2.")
+  private String repeat;
+
+  @Option(
+      names = "--use",
+      paramLabel = "USE",
+      description = "positive or negative (film over such resist), or stop-off (tape, lacquer).")
+  private String use = "positive";
+
+  @Option(names = "--surround", paramLabel = "HOW", description = "opaque or clear beside the film.")
+  private String surround = "opaque";
+
+  @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG.")
+  private Double dpi;
+
+  @Option(names = "--threshold", paramLabel = "PERCENT", description = "Darker is opaque; 50%%.")
+  private String threshold;
+
+  @Option(names = "--unit", paramLabel = "UNIT", description = "Unit of the print file's numbers.")
+  private String unit;
+
+  @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
+  private String scale;
+
+  @Option(names = "--json", description = "Answer as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws UsageFault, IOException, ArtworkFileException, UnreadableFile {
+    FlatPlacement placement = placement();
+    MaskKind kind = kind();
+    boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
+    Artwork drawing = ArtworkFile.read(artwork, options());
+    MeasuredPart part;
+    Region region;
+    try (ProgressLine progress = progress()) {
+      part =
+          MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, progress);
+      MaskFilm film = new MaskFilm("film", drawing, placement, kind, clear);
+      RegionRule rule = new RegionRule("mask", List.of(film), List.of(), List.of());
+      region = Region.of(rule, part.skin(), progress);
+    } catch (PrintFileException bad) {
+      throw new UnreadableFile(file, bad);
+    }
+    List<String> notes =
+        java.util.stream.Stream.of(
+                drawing.notes().stream(),
+                part.skin().doubts().stream().map(d -> "area not certified: " + d),
+                part.unitAssumed()
+                    ? java.util.stream.Stream.of("unit mm assumed for " + file.getFileName())
+                    : java.util.stream.Stream.<String>of())
+            .flatMap(s -> s)
+            .toList();
+    print(json ? JsonReports.mask(region, notes) : MaskText.of(region, notes));
+    return ExitCode.ANSWER;
+  }
+
+  private FlatPlacement placement() throws UsageFault {
+    try {
+      Vec3 light = Directions.direction(toward);
+      int[] tiles = tiles();
+      return new FlatPlacement(
+          light,
+          up == null ? FlatPlacement.uprightFor(light) : Directions.direction(up),
+          centre == null ? null : Directions.point(centre),
+          turn == null ? 0 : Math.toDegrees(quantity("--turn", turn, Dimension.ANGLE)),
+          filmScale == null ? 1 : positive("--film-scale", filmScale, Dimension.FRACTION),
+          mirror,
+          tiles[0],
+          tiles[1]);
+    } catch (IllegalArgumentException bad) {
+      throw new UsageFault(bad.getMessage());
+    }
+  }
+
+  private int[] tiles() throws UsageFault {
+    if (repeat == null) {
+      return new int[] {1, 1};
+    }
+    Matcher m = REPEAT.matcher(repeat);
+    if (!m.matches()) {
+      throw new UsageFault("--repeat " + repeat + ": columns x rows fit, as 3x2");
+    }
+    return new int[] {Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))};
+  }
+
+  private MaskKind kind() throws UsageFault {
+    return switch (choice("--use", use, "positive", "negative", "stop-off")) {
+      case "positive" -> MaskKind.POSITIVE_RESIST;
+      case "negative" -> MaskKind.NEGATIVE_RESIST;
+      default -> MaskKind.STOP_OFF;
+    };
+  }
+
+  private static String choice(String option, String text, String... known) throws UsageFault {
+    String word = text.toLowerCase(Locale.ROOT);
+    if (!List.of(known).contains(word)) {
+      throw new UsageFault(option + " " + text + ": one of " + List.of(known) + " fits");
+    }
+    return word;
+  }
+
+  private ArtworkFile.Options options() throws UsageFault {
+    try {
+      ArtworkFile.Options options = ArtworkFile.Options.standard();
+      if (dpi != null) {
+        options = options.withDpi(dpi);
+      }
+      if (threshold != null) {
+        options = options.withThreshold(quantity("--threshold", threshold, Dimension.FRACTION));
+      }
+      return options;
+    } catch (IllegalArgumentException bad) {
+      throw new UsageFault(bad.getMessage());
+    }
+  }
+}

@@ -1,0 +1,96 @@
+package org.amperskin.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.amperskin.io.PrintFile;
+import org.amperskin.io.common.PrintFileException;
+import org.amperskin.job.Job;
+import org.amperskin.job.MeasuredPart;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.report.JsonReports;
+import org.amperskin.report.MeasureText;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code amperskin measure}. */
+@Command(
+    name = "measure",
+    sortOptions = false,
+    description = {"Area, volume, box and faults of print files.", ""},
+    footer = {
+      "",
+      "Example:",
+      "  amperskin measure test-meshes/demo/visor.stl",
+      "  amperskin measure --unit in --json part.obj",
+      "",
+      "Exit: 0 measured, 2 usage, 3 a file that cannot be read."
+    })
+final class MeasureCommand extends Verb {
+  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Print files: STL or OBJ.")
+  private List<Path> files;
+
+  @Option(names = "--quick", description = "Only read and sum the area.")
+  private boolean quick;
+
+  @Option(
+      names = "--no-overlaps",
+      description = "Look neither for crossing faces nor for inner shells.")
+  private boolean noOverlaps;
+
+  @Option(
+      names = "--unit",
+      paramLabel = "UNIT",
+      description = "Unit of the file's numbers: mm, cm, m, in, um. mm is assumed.")
+  private String unit;
+
+  @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
+  private String scale;
+
+  @Option(
+      names = "--json",
+      description = "Answer as JSON: one object, or an array for several files.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws UsageFault {
+    List<String> answers = new ArrayList<>();
+    int code = ExitCode.ANSWER;
+    for (Path file : files) {
+      try {
+        answers.add(answer(part(file, unit, scale)));
+      } catch (PrintFileException bad) {
+        complain(file + ": " + bad.getMessage());
+        code = ExitCode.UNREADABLE;
+      } catch (IOException bad) {
+        complain(Faults.message(bad));
+        code = ExitCode.UNREADABLE;
+      }
+    }
+    if (json && files.size() > 1) {
+      print("[\n" + String.join(",\n", answers.stream().map(String::strip).toList()) + "\n]\n");
+    } else {
+      print(String.join(json ? "" : "\n", answers));
+    }
+    return code;
+  }
+
+  private String answer(Job.PartSpec part) throws IOException, PrintFileException {
+    try (ProgressLine progress = progress()) {
+      if (quick) {
+        PrintFile.Quick sum = MeasuredPart.quick(part, progress);
+        String used = part.unit().orElse(MeasuredPart.USUAL_UNIT);
+        boolean assumed = part.unit().isEmpty();
+        return json
+            ? JsonReports.quick(part.file(), sum, used, assumed)
+            : MeasureText.quick(part.file(), sum, used, assumed);
+      }
+      MeshDiagnosis.Search search =
+          noOverlaps ? MeshDiagnosis.Search.NO_OVERLAPS : MeshDiagnosis.Search.ALL;
+      MeasuredPart measured = MeasuredPart.of(part, search, progress);
+      return json ? JsonReports.measure(measured) : MeasureText.of(measured);
+    }
+  }
+}

@@ -1,0 +1,180 @@
+package org.amperskin.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.amperskin.job.Estimate;
+import org.amperskin.job.Job;
+import org.amperskin.job.JobFile;
+import org.amperskin.job.StepSpec;
+import org.amperskin.plating.How;
+import org.amperskin.plating.Metal;
+import org.amperskin.plating.Recipe;
+import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.plating.Swab;
+import org.amperskin.plating.Target;
+import org.amperskin.report.JsonReports;
+import org.amperskin.report.PlanText;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Unit;
+import org.amperskin.yaml.Place;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** {@code amperskin plan}. */
+@Command(
+    name = "plan",
+    sortOptions = false,
+    description = {"Works out a job, or one tank step on a bare part.", ""},
+    footer = {
+      "",
+      "Example:",
+      "  amperskin plan test-meshes/demo/visor.yaml",
+      "  amperskin plan visor.stl --metal copper --thickness 60um \\",
+      "      --density 1.5A/dm2",
+      "",
+      "Exit: 0 planned, 1 a step has no figure, 2 usage or a fault in the job,",
+      "      3 a file that cannot be read."
+    })
+final class PlanCommand extends Verb {
+  @Parameters(paramLabel = "JOB", description = "A job file (.yaml), or a print file.")
+  private Path file;
+
+  @Option(
+      names = "--metal",
+      paramLabel = "METAL",
+      description = "Print file only: copper or nickel; its usual tank recipe is taken.")
+  private String metal;
+
+  @Option(names = "--recipe", paramLabel = "NAME", description = "Print file only: the recipe.")
+  private String recipe;
+
+  @Option(names = "--thickness", paramLabel = "LENGTH", description = "Mean thickness, as 60um.")
+  private String thickness;
+
+  @Option(names = "--charge", paramLabel = "CHARGE", description = "Charge to pass, as 3A.h.")
+  private String charge;
+
+  @Option(names = "--density", paramLabel = "DENSITY", description = "As 1.5A/dm2 or 14A/ft2.")
+  private String density;
+
+  @Option(names = "--efficiency", paramLabel = "PERCENT", description = "As 95%%.")
+  private String efficiency;
+
+  @Option(
+      names = "--metal-density",
+      paramLabel = "DENSITY",
+      description = "Density of the deposit, as 8.9g/cm3.")
+  private String metalDensity;
+
+  @Option(names = "--unit", paramLabel = "UNIT", description = "Unit of the print file's numbers.")
+  private String unit;
+
+  @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
+  private String scale;
+
+  @Option(names = "--json", description = "Answer as JSON.")
+  private boolean json;
+
+  @Override
+  public Integer call() throws Exception {
+    Estimate estimate = JobFile.looksLikeJob(file) ? fromJob() : estimate(quickJob());
+    print(json ? JsonReports.plan(estimate) : PlanText.of(estimate));
+    return estimate.refused() ? ExitCode.REFUSAL : ExitCode.ANSWER;
+  }
+
+  private Estimate fromJob() throws Exception {
+    for (String given : new String[] {metal, recipe, thickness, charge, density, efficiency,
+        metalDensity, unit, scale}) {
+      if (given != null) {
+        throw new UsageFault("a job file tells everything; '" + given + "' goes into it");
+      }
+    }
+    return estimate(file);
+  }
+
+  private Job quickJob() throws UsageFault {
+    Recipe used = usedRecipe();
+    if ((thickness == null) == (charge == null)) {
+      throw new UsageFault("a print file wants --thickness or --charge, one of them");
+    }
+    Target target =
+        thickness != null
+            ? Target.um(
+                Unit.of("um").fromSi(positive("--thickness", thickness, Dimension.LENGTH)))
+            : Target.ampereHours(
+                Unit.of("A.h").fromSi(positive("--charge", charge, Dimension.CHARGE)));
+    OptionalDouble none = OptionalDouble.empty();
+    OptionalDouble share = maybe("--efficiency", efficiency, Dimension.FRACTION);
+    if (share.orElse(0) > 1) {
+      throw new UsageFault("--efficiency " + efficiency + " is above 100 %");
+    }
+    StepSpec.Settings settings =
+        new StepSpec.Settings(
+            maybe("--density", density, Dimension.CURRENT_DENSITY),
+            share,
+            maybe("--metal-density", metalDensity, Dimension.DENSITY),
+            none,
+            none,
+            none,
+            none,
+            Swab.unknown());
+    StepSpec step =
+        new StepSpec(
+            used.name(),
+            Job.WHOLE_SKIN,
+            new StepSpec.Plate(used, Optional.of(target), settings, false),
+            new Place("command line", 1, 1));
+    return new Job(
+        file.getFileName().toString(),
+        part(file, unit, scale),
+        Optional.empty(),
+        Job.ContactSpec.NONE,
+        Job.TankSpec.NONE,
+        Job.SupplySpec.NONE,
+        none,
+        Map.of(),
+        Map.of(),
+        List.of(step));
+  }
+
+  private static OptionalDouble maybe(String option, String text, Dimension dimension)
+      throws UsageFault {
+    return text == null
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(positive(option, text, dimension));
+  }
+
+  private Recipe usedRecipe() throws UsageFault {
+    RecipeLibrary library = RecipeLibrary.standard();
+    if ((metal == null) == (recipe == null)) {
+      throw new UsageFault("a print file wants --metal or --recipe, one of them");
+    }
+    if (recipe != null) {
+      try {
+        Recipe found = library.find(recipe);
+        if (found.how() != How.TANK) {
+          throw new UsageFault(
+              "--recipe " + recipe + " is for a brush; a brush step wants a job file");
+        }
+        return found;
+      } catch (IllegalArgumentException unknown) {
+        throw new UsageFault(unknown.getMessage());
+      }
+    }
+    Metal wanted =
+        Metal.find(metal).orElseThrow(() -> new UsageFault("--metal " + metal + " is not known"));
+    // Of two copper baths the high-throw one suits painted prints with recesses.
+    List<String> usual = List.of("copper-acid-high-throw", "nickel-sulfamate");
+    return library.all().stream()
+        .filter(r -> r.metal() == wanted && usual.contains(r.id()))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new UsageFault(
+                    "--metal " + metal + " has no tank recipe here; copper and nickel have"));
+  }
+}

@@ -1,0 +1,81 @@
+package org.amperskin.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.amperskin.io.common.PrintFileException;
+import org.amperskin.job.Estimate;
+import org.amperskin.job.Job;
+import org.amperskin.job.JobFile;
+import org.amperskin.job.JobRun;
+import org.amperskin.pattern.ArtworkFileException;
+import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Quantity;
+import org.amperskin.units.QuantityException;
+import org.amperskin.yaml.YamlFault;
+import picocli.CommandLine;
+import picocli.CommandLine.Option;
+
+/** What all verbs share: help, output, reading of quantities and of jobs. */
+abstract class Verb implements Callable<Integer> {
+  @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
+
+  @Option(
+      names = {"-h", "--help"},
+      usageHelp = true,
+      description = "Show this help.")
+  private boolean help;
+
+  void print(String text) {
+    spec.commandLine().getOut().print(text);
+    spec.commandLine().getOut().flush();
+  }
+
+  void complain(String text) {
+    spec.commandLine().getErr().println("amperskin: " + text);
+  }
+
+  ProgressLine progress() {
+    return new ProgressLine(spec.commandLine().getErr());
+  }
+
+  /** A quantity in the SI-coherent unit of its dimension. */
+  static double quantity(String option, String text, Dimension dimension) throws UsageFault {
+    try {
+      return Quantity.parse(text, dimension).si();
+    } catch (QuantityException bad) {
+      throw new UsageFault(option + ": " + bad.getMessage());
+    }
+  }
+
+  static double positive(String option, String text, Dimension dimension) throws UsageFault {
+    double si = quantity(option, text, dimension);
+    if (!(si > 0)) {
+      throw new UsageFault(option + " " + text + " is not above zero");
+    }
+    return si;
+  }
+
+  static Job.PartSpec part(Path file, String unit, String scale) throws UsageFault {
+    if (unit != null) {
+      quantity("--unit", "1 " + unit, Dimension.LENGTH);
+    }
+    double factor = scale == null ? 1 : positive("--scale", scale, Dimension.FRACTION);
+    return new Job.PartSpec(file, Optional.ofNullable(unit), factor, Optional.empty());
+  }
+
+  Estimate estimate(Path jobFile)
+      throws IOException, YamlFault, ArtworkFileException, UnreadableFile {
+    return estimate(JobFile.read(jobFile, RecipeLibrary.standard()));
+  }
+
+  Estimate estimate(Job job) throws IOException, YamlFault, ArtworkFileException, UnreadableFile {
+    try (ProgressLine progress = progress()) {
+      return JobRun.of(job, progress);
+    } catch (PrintFileException bad) {
+      throw new UnreadableFile(job.part().file(), bad);
+    }
+  }
+}

@@ -1,0 +1,12 @@
+package org.amperskin.cli;
+
+import picocli.CommandLine.IVersionProvider;
+
+/** The version, from the jar's manifest. */
+final class Version implements IVersionProvider {
+  @Override
+  public String[] getVersion() {
+    String version = Version.class.getPackage().getImplementationVersion();
+    return new String[] {"amperskin " + (version == null ? "(from classes)" : version)};
+  }
+}

@@ -1,0 +1,105 @@
+package org.amperskin.job;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import org.amperskin.plating.How;
+import org.amperskin.plating.StepEstimate;
+import org.amperskin.region.Region;
+
+/**
+ * Jobs side by side.
+ *
+ * @param jobs the jobs, in the order asked
+ * @param rows their figures, one row a quantity
+ */
+public record Comparison(List<Estimate> jobs, List<Row> rows) {
+  /**
+   * One quantity of all jobs.
+   *
+   * @param label what it is
+   * @param unit its unit, 1 for a fraction
+   * @param values one a job, empty where a job has none
+   */
+  public record Row(String label, String unit, List<OptionalDouble> values) {
+    /** Largest less smallest value, empty unless two jobs have one. */
+    public OptionalDouble spread() {
+      double[] known =
+          values.stream()
+              .filter(OptionalDouble::isPresent)
+              .mapToDouble(v -> v.getAsDouble())
+              .toArray();
+      if (known.length < 2) {
+        return OptionalDouble.empty();
+      }
+      return OptionalDouble.of(
+          java.util.Arrays.stream(known).max().getAsDouble()
+              - java.util.Arrays.stream(known).min().getAsDouble());
+    }
+  }
+
+  /** Sets jobs side by side; steps are matched by their names. */
+  public static Comparison of(List<Estimate> jobs) {
+    List<Row> rows = new ArrayList<>();
+    add(rows, jobs, "skin", "mm2", e -> OptionalDouble.of(e.part().skin().areaMm2()));
+    add(rows, jobs, "exposed by film", "mm2", e -> film(e, Region::openAreaMm2));
+    add(rows, jobs, "open fraction under film", "1", Comparison::openFraction);
+    add(rows, jobs, "pattern edge length", "mm", e -> film(e, Region::edgeLengthMm));
+    Map<String, String> steps = new LinkedHashMap<>();
+    for (Estimate e : jobs) {
+      for (StepEstimate s : e.plan().steps()) {
+        if (s.how() == How.TANK || s.how() == How.BRUSH) {
+          steps.putIfAbsent(s.name(), s.name());
+        }
+      }
+    }
+    for (String name : steps.keySet()) {
+      add(rows, jobs, name + ": current", "A", e -> step(e, name, StepEstimate::currentA));
+      add(rows, jobs, name + ": time", "s", e -> step(e, name, StepEstimate::timeS));
+      add(rows, jobs, name + ": charge", "A.h", e -> step(e, name, StepEstimate::chargeAh));
+      add(rows, jobs, name + ": metal", "g", e -> step(e, name, StepEstimate::massG));
+    }
+    add(rows, jobs, "all plating time", "s", e -> OptionalDouble.of(e.plan().timeS()));
+    return new Comparison(List.copyOf(jobs), List.copyOf(rows));
+  }
+
+  private static void add(
+      List<Row> rows,
+      List<Estimate> jobs,
+      String label,
+      String unit,
+      Function<Estimate, OptionalDouble> value) {
+    Row row = new Row(label, unit, jobs.stream().map(value).toList());
+    if (row.values().stream().anyMatch(OptionalDouble::isPresent)) {
+      rows.add(row);
+    }
+  }
+
+  private static OptionalDouble openFraction(Estimate e) {
+    double open = film(e, Region::openAreaMm2).orElse(0);
+    double crossed = film(e, Region::traversedAreaMm2).orElse(0);
+    return crossed > 0 ? OptionalDouble.of(open / crossed) : OptionalDouble.empty();
+  }
+
+  /** Sum over the regions that films make, as a step sees them. */
+  private static OptionalDouble film(Estimate e, Function<Region, Double> figure) {
+    return e.job().films().isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(
+            e.job().films().keySet().stream()
+                .mapToDouble(name -> figure.apply(e.regions().get(name)))
+                .sum());
+  }
+
+  private static OptionalDouble step(
+      Estimate e, String name, Function<StepEstimate, OptionalDouble> figure) {
+    return e.plan().steps().stream()
+        .filter(s -> s.name().equals(name))
+        .map(figure)
+        .findFirst()
+        .orElse(OptionalDouble.empty());
+  }
+}

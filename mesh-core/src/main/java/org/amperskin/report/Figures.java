@@ -1,0 +1,73 @@
+package org.amperskin.report;
+
+import java.util.Locale;
+import java.util.OptionalDouble;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Quantity;
+
+/** How numbers are written for people: units always, four digits unless more are sure. */
+public final class Figures {
+  private static final int DIGITS = 4;
+
+  private Figures() {}
+
+  /** An area given in mm2. */
+  public static String area(double mm2) {
+    return Quantity.plain(mm2 / 10_000, DIGITS) + " dm2";
+  }
+
+  /** A length given in mm. */
+  public static String length(double mm) {
+    return Quantity.plain(mm, DIGITS) + " mm";
+  }
+
+  /** A volume given in mm3. */
+  public static String volume(double mm3) {
+    return Quantity.plain(mm3 / 1000, DIGITS) + " cm3";
+  }
+
+  /** A number with four digits. */
+  public static String number(double value) {
+    return value == 0 ? "0" : Quantity.plain(value, DIGITS);
+  }
+
+  /** A current in A. */
+  public static String current(double amperes) {
+    return Quantity.show(amperes, Dimension.CURRENT, 3);
+  }
+
+  /** A mass in g. */
+  public static String mass(double grams) {
+    return Quantity.show(grams / 1000, Dimension.MASS, 3);
+  }
+
+  /** A share of one, in percent. */
+  public static String percent(double share) {
+    return String.format(Locale.ROOT, "%.1f %%", 100 * share);
+  }
+
+  /** A time in s, as a clock would tell it. */
+  public static String time(double seconds) {
+    if (seconds < 90) {
+      return Quantity.plain(seconds, 3) + " s";
+    }
+    long minutes = Math.round(seconds / 60);
+    if (minutes < 10) {
+      return String.format(Locale.ROOT, "%.1f min", seconds / 60);
+    }
+    if (minutes < 120) {
+      return minutes + " min";
+    }
+    return minutes / 60 + " h " + minutes % 60 + " min";
+  }
+
+  /** Something or a dash. */
+  static String orDash(OptionalDouble value, java.util.function.DoubleFunction<String> show) {
+    return value.isPresent() ? show.apply(value.getAsDouble()) : "-";
+  }
+
+  /** A whole number with marks at the thousands. */
+  public static String count(long n) {
+    return String.format(Locale.ROOT, "%,d", n);
+  }
+}

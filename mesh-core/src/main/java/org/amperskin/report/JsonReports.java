@@ -1,0 +1,237 @@
+package org.amperskin.report;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.amperskin.geom.Box;
+import org.amperskin.io.PrintFile;
+import org.amperskin.job.Comparison;
+import org.amperskin.job.Estimate;
+import org.amperskin.job.MeasuredPart;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.plating.Figure;
+import org.amperskin.plating.FigureKey;
+import org.amperskin.plating.Material;
+import org.amperskin.plating.Note;
+import org.amperskin.plating.Recipe;
+import org.amperskin.region.Region;
+import org.amperskin.region.RegionKind;
+
+/**
+ * Answers for machines: JSON whose keys carry units, each with the version of its shape under
+ * {@code schema}. The shapes are written down as JSON Schema beside the class, in {@code schema}.
+ */
+public final class JsonReports {
+  private JsonReports() {}
+
+  /** A part measured in full. */
+  public static String measure(MeasuredPart part) {
+    return Json.object(
+        j -> {
+          j.text("schema", "amperskin.measure/1");
+          measured(j, part);
+        });
+  }
+
+  /** A part read and summed only; what was not looked at is null. */
+  public static String quick(Path file, PrintFile.Quick quick, String unit, boolean unitAssumed) {
+    return Json.object(
+        j -> {
+          j.text("schema", "amperskin.measure/1");
+          j.text("file", file.toString())
+              .text("format", quick.format().label())
+              .text("unit", unit)
+              .flag("unitAssumed", unitAssumed)
+              .count("triangles", quick.triangles())
+              .number("vertices", Double.NaN)
+              .maybeText("closed", java.util.Optional.empty())
+              .number("bodies", Double.NaN)
+              .number("areaMm2", quick.areaMm2())
+              .number("wettedAreaMm2", Double.NaN)
+              .number("wettedAreaErrorMm2", Double.NaN)
+              .number("paintedAreaMm2", Double.NaN)
+              .number("volumeMm3", Double.NaN);
+          bounds(j, quick.box());
+          j.objects("problems", List.<String>of(), (k, p) -> k.text("kind", p));
+          j.texts("notes", List.of("read and summed only"));
+        });
+  }
+
+  private static void measured(Json j, MeasuredPart part) throws IOException {
+    MeshDiagnosis d = part.diagnosis();
+    OptionalDouble wetted = part.skin().wettedAreaMm2();
+    j.text("file", part.file().toString())
+        .text("format", part.print().format().label())
+        .text("unit", part.unit())
+        .flag("unitAssumed", part.unitAssumed())
+        .count("triangles", d.mesh().faceCount())
+        .count("vertices", d.mesh().vertexCount())
+        .flag("closed", d.closed())
+        .count("bodies", d.bodies().size())
+        .number("areaMm2", d.areaMm2())
+        .maybe("wettedAreaMm2", wetted)
+        .number("wettedAreaErrorMm2", wetted.isPresent() ? 0 : Double.NaN)
+        .number("paintedAreaMm2", Double.NaN)
+        .maybe("volumeMm3", d.volumeMm3());
+    bounds(j, d.box());
+    j.objects(
+        "problems",
+        d.problems(),
+        (k, p) -> {
+          k.text("kind", p.kind().label()).count("count", p.count());
+          if (p.where() == null) {
+            k.numbers("where");
+          } else {
+            k.numbers("where", p.where().x(), p.where().y(), p.where().z());
+          }
+          k.number("areaMm2", p.areaMm2()).text("message", p.message());
+        });
+    j.texts(
+        "notes",
+        java.util.stream.Stream.concat(part.print().notes().stream(), part.skin().doubts().stream())
+            .toList());
+  }
+
+  private static void bounds(Json j, Box b) throws IOException {
+    j.object(
+        "boundsMm",
+        k ->
+            k.numbers("min", b.minX(), b.minY(), b.minZ())
+                .numbers("max", b.maxX(), b.maxY(), b.maxZ()));
+  }
+
+  /** One mask on a part. */
+  public static String mask(Region region, List<String> notes) {
+    return Json.object(
+        j -> {
+          j.text("schema", "amperskin.mask/1");
+          j.number("skinAreaMm2", region.split().skinAreaMm2())
+              .number("openAreaMm2", region.split().openAreaMm2())
+              .number("closedAreaMm2", region.split().closedAreaMm2())
+              .number("exposedAreaMm2", region.split().areaMm2(RegionKind.EXPOSED))
+              .number("maskedAreaMm2", region.split().areaMm2(RegionKind.MASKED))
+              .number("unreachedAreaMm2", region.split().areaMm2(RegionKind.UNREACHED))
+              .number("stoppedOffAreaMm2", region.split().areaMm2(RegionKind.STOPPED_OFF))
+              .number("errorMm2", region.errorMm2())
+              .number("openFraction", MaskText.fraction(region))
+              .number("edgeLengthMm", region.edgeLengthMm())
+              .texts("notes", notes);
+        });
+  }
+
+  /** A worked-out job. */
+  public static String plan(Estimate e) {
+    return Json.object(
+        j -> {
+          j.text("schema", "amperskin.plan/1").text("job", e.job().name());
+          planned(j, e);
+        });
+  }
+
+  private static void planned(Json j, Estimate e) throws IOException {
+    j.object("part", k -> measured(k, e.part()));
+    j.objects(
+        "regions",
+        e.regions().entrySet(),
+        (k, r) -> {
+          k.text("name", r.getKey());
+          region(k, r.getValue());
+        });
+    j.objects("steps", e.plan().steps(), StepJson::write);
+    j.objects("materials", e.plan().materials(), JsonReports::material);
+    j.number("chargeAh", e.plan().chargeAh()).number("timeS", e.plan().timeS());
+    j.texts("notes", e.artworkNotes());
+    j.texts("warnings", e.warnings());
+  }
+
+  private static void region(Json j, Region r) throws IOException {
+    j.text("kind", r.rule().films().isEmpty() ? "skin" : r.rule().films().get(0).kind().label())
+        .number("areaMm2", r.openAreaMm2())
+        .number("errorMm2", r.errorMm2())
+        .number("openFraction", MaskText.fraction(r))
+        .number("maskedAreaMm2", r.split().areaMm2(RegionKind.MASKED))
+        .number("stoppedOffAreaMm2", r.split().areaMm2(RegionKind.STOPPED_OFF))
+        .number("unreachedAreaMm2", r.split().areaMm2(RegionKind.UNREACHED))
+        .number("edgeLengthMm", r.edgeLengthMm());
+  }
+
+  private static void material(Json j, Material m) throws IOException {
+    j.text("name", m.name())
+        .number("amount", m.amount())
+        .text("unit", m.unit())
+        .text("why", m.why());
+  }
+
+  /** Jobs side by side. */
+  public static String compare(Comparison comparison) {
+    return Json.object(
+        j -> {
+          j.text("schema", "amperskin.compare/1");
+          j.objects(
+              "jobs",
+              comparison.jobs(),
+              (k, e) -> {
+                k.text("job", e.job().name());
+                planned(k, e);
+              });
+          j.objects(
+              "differences",
+              comparison.rows(),
+              (k, row) ->
+                  k.text("quantity", row.label())
+                      .text("unit", row.unit())
+                      .numbers(
+                          "values",
+                          row.values().stream().mapToDouble(v -> v.orElse(Double.NaN)).toArray())
+                      .maybe("spread", row.spread()));
+        });
+  }
+
+  /** Recipes with every number, mark and source. */
+  public static String recipes(List<Recipe> recipes) {
+    return Json.object(
+        j -> {
+          j.text("schema", "amperskin.recipes/1");
+          j.objects("recipes", recipes, JsonReports::recipe);
+        });
+  }
+
+  private static void recipe(Json j, Recipe r) throws IOException {
+    j.text("id", r.id())
+        .text("name", r.name())
+        .text("how", r.how().key())
+        .text("metal", r.metal().symbol())
+        .count("valence", r.ion().valence())
+        .flag("alkaline", r.alkaline())
+        .text("claim", r.claim().key());
+    j.objects(
+        "figures",
+        r.figures().entrySet(),
+        (k, f) -> {
+          Map.Entry<FigureKey, Figure> e = f;
+          k.text("name", e.getKey().key())
+              .number("low", e.getValue().low())
+              .number("typical", e.getValue().typical())
+              .number("high", e.getValue().high())
+              .text("unit", e.getValue().unit().text())
+              .text("mark", e.getValue().mark().letter())
+              .text("source", e.getValue().source());
+        });
+    j.objects("makeUp", r.makeUp(), JsonReports::note);
+    j.objects("notes", r.notes(), JsonReports::note);
+    j.objects(
+        "cautions",
+        r.allCautions(),
+        (k, c) ->
+            k.text("hazard", c.hazard())
+                .text("text", c.text())
+                .text("mark", c.mark().letter())
+                .text("source", c.source()));
+  }
+
+  static void note(Json j, Note n) throws IOException {
+    j.text("text", n.text()).text("mark", n.mark().letter()).text("source", n.source());
+  }
+}

@@ -1,0 +1,42 @@
+package org.amperskin.report;
+
+import java.util.List;
+import org.amperskin.region.Region;
+import org.amperskin.region.RegionKind;
+import org.amperskin.region.SplitMesh;
+
+/** One mask on a part, for people. */
+public final class MaskText {
+  private MaskText() {}
+
+  /** A region and its parts. */
+  public static String of(Region region, List<String> notes) {
+    TextPage page = new TextPage();
+    SplitMesh split = region.split();
+    page.heading("Skin " + Figures.area(split.skinAreaMm2()) + " = open + closed");
+    page.line(
+        "open",
+        "%s, +- %s mm2 numerical",
+        Figures.area(split.openAreaMm2()),
+        Figures.number(region.errorMm2()));
+    page.line("closed", "%s", Figures.area(split.closedAreaMm2()));
+    page.heading("Parts");
+    for (RegionKind kind : RegionKind.values()) {
+      page.line(
+          kind.label(),
+          "%s  %s",
+          TextPage.right(Figures.area(split.areaMm2(kind)), 14),
+          split.isOpen(kind) ? "open" : "closed");
+    }
+    page.line("open fraction", "%s of what a swab crosses", Figures.percent(fraction(region)));
+    page.line("edges", "%s between light and shade", Figures.length(region.edgeLengthMm()));
+    notes.forEach(n -> page.item("!", n));
+    return page.toString();
+  }
+
+  /** Open over crossed area. */
+  static double fraction(Region region) {
+    double crossed = Math.max(region.openAreaMm2(), region.traversedAreaMm2());
+    return crossed > 0 ? region.openAreaMm2() / crossed : 0;
+  }
+}

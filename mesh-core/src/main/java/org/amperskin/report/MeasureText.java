@@ -1,0 +1,100 @@
+package org.amperskin.report;
+
+import java.nio.file.Path;
+import java.util.Locale;
+import org.amperskin.geom.Box;
+import org.amperskin.io.PrintFile;
+import org.amperskin.job.MeasuredPart;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.mesh.MeshProblem;
+
+/** What a part measures, for people. */
+public final class MeasureText {
+  private MeasureText() {}
+
+  /** A part measured in full. */
+  public static String of(MeasuredPart part) {
+    TextPage page = new TextPage();
+    MeshDiagnosis d = part.diagnosis();
+    page.heading(head(part.file(), part.print().format(), part.unit(), part.unitAssumed()));
+    page.line(
+        "triangles",
+        "%s, on %s vertices (%s stored)",
+        Figures.count(d.mesh().faceCount()),
+        Figures.count(d.mesh().vertexCount()),
+        Figures.count(part.print().storedVertices()));
+    page.line(
+        "bodies",
+        "%s%s",
+        Figures.count(d.bodies().size()),
+        d.closed() ? ", surface closed" : ", surface open");
+    page.line("box", "%s", box(d.box()));
+    page.line(
+        "volume",
+        "%s",
+        d.volumeMm3().isPresent()
+            ? Figures.volume(d.volumeMm3().getAsDouble())
+            : "not given: the surface is open or its sides disagree");
+    page.line("area", "%s (%.6g mm2), all faces as stored", Figures.area(d.areaMm2()), d.areaMm2());
+    if (part.skin().wettedAreaMm2().isPresent()) {
+      double wetted = part.skin().wettedAreaMm2().getAsDouble();
+      page.line("wetted area", "%s (%.6g mm2)", Figures.area(wetted), wetted);
+    } else {
+      page.line("wetted area", "not given: %s", String.join("; ", part.skin().doubts()));
+    }
+    if (part.unitAssumed()) {
+      page.line("unit", "mm is assumed: the file does not say; --unit tells another");
+    }
+    part.print().notes().forEach(n -> page.line("note", "%s", n));
+    if (d.problems().isEmpty()) {
+      page.line("problems", "none found");
+    }
+    for (MeshProblem p : d.problems()) {
+      page.item("!", p.kind().label() + ": " + p.message() + place(p));
+    }
+    return page.toString();
+  }
+
+  /** A part read and summed only. */
+  public static String quick(Path file, PrintFile.Quick quick, String unit, boolean unitAssumed) {
+    TextPage page = new TextPage();
+    page.heading(head(file, quick.format(), unit, unitAssumed));
+    page.line("triangles", "%s", Figures.count(quick.triangles()));
+    page.line("box", "%s", box(quick.box()));
+    page.line(
+        "area",
+        "%s (%.6g mm2), all faces as stored; nothing else was looked at",
+        Figures.area(quick.areaMm2()),
+        quick.areaMm2());
+    return page.toString();
+  }
+
+  static String head(Path file, PrintFile.Format format, String unit, boolean assumed) {
+    return file.getFileName()
+        + "  ("
+        + format.label()
+        + ", unit "
+        + unit
+        + (assumed ? " assumed)" : ")");
+  }
+
+  static String box(Box b) {
+    return String.format(
+        Locale.ROOT,
+        "%s x %s x %s",
+        Figures.number(b.maxX() - b.minX()),
+        Figures.number(b.maxY() - b.minY()),
+        Figures.length(b.maxZ() - b.minZ()));
+  }
+
+  private static String place(MeshProblem p) {
+    return p.where() == null
+        ? ""
+        : String.format(
+            Locale.ROOT,
+            "; at %.4g, %.4g, %.4g mm",
+            p.where().x() + 0.0,
+            p.where().y() + 0.0,
+            p.where().z() + 0.0);
+  }
+}

@@ -1,0 +1,262 @@
+package org.amperskin.report;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.amperskin.job.Estimate;
+import org.amperskin.job.Job;
+import org.amperskin.plating.Assumption;
+import org.amperskin.plating.Caution;
+import org.amperskin.plating.How;
+import org.amperskin.plating.Mark;
+import org.amperskin.plating.Material;
+import org.amperskin.plating.Note;
+import org.amperskin.plating.StepEstimate;
+import org.amperskin.region.Region;
+import org.amperskin.region.RegionKind;
+
+/** A worked-out job, for people. */
+public final class PlanText {
+  private final TextPage page = new TextPage();
+  private final Map<String, Caution> cautions = new LinkedHashMap<>();
+
+  private PlanText() {}
+
+  /** The whole job. */
+  public static String of(Estimate estimate) {
+    PlanText text = new PlanText();
+    text.part(estimate);
+    text.regions(estimate);
+    int n = 1;
+    for (StepEstimate step : estimate.plan().steps()) {
+      text.step(n++, step);
+    }
+    text.end(estimate);
+    return text.page.toString();
+  }
+
+  private void part(Estimate e) {
+    page.heading(
+        MeasureText.head(
+            e.part().file(), e.part().print().format(), e.part().unit(), e.part().unitAssumed()));
+    page.line(
+        "part",
+        "%s triangles, %s, skin %s",
+        Figures.count(e.part().diagnosis().mesh().faceCount()),
+        MeasureText.box(e.part().diagnosis().box()),
+        Figures.area(e.part().skin().areaMm2()));
+    e.warnings().forEach(w -> page.item("!", w));
+    e.artworkNotes().forEach(n -> page.line("artwork", "%s", n));
+  }
+
+  private void regions(Estimate e) {
+    page.heading("Regions");
+    page.plain(
+        "  "
+            + TextPage.pad("", 12)
+            + row("open", "+-", "masked", "stopped off", "unreached", "edge"));
+    for (Map.Entry<String, Region> r : e.regions().entrySet()) {
+      Region region = r.getValue();
+      String name = r.getKey().length() > 11 ? r.getKey().substring(0, 10) + "~" : r.getKey();
+      page.plain("  " + TextPage.pad(name, 12) + regionRow(region));
+    }
+    page.plain("  areas in dm2; +- bounds the numerical error of the open area; edge in mm");
+  }
+
+  private static String regionRow(Region r) {
+    return row(
+        dm2(r.openAreaMm2()),
+        Figures.number(r.errorMm2() / 10_000),
+        dm2(r.split().areaMm2(RegionKind.MASKED)),
+        dm2(r.split().areaMm2(RegionKind.STOPPED_OFF)),
+        dm2(r.split().areaMm2(RegionKind.UNREACHED)),
+        String.format(Locale.ROOT, "%.0f", r.edgeLengthMm()));
+  }
+
+  private static String dm2(double mm2) {
+    return Math.abs(mm2) < 1e-6 ? "0" : String.format(Locale.ROOT, "%.4f", mm2 / 10_000);
+  }
+
+  private static String row(String... cells) {
+    StringBuilder b = new StringBuilder();
+    for (String cell : cells) {
+      b.append(TextPage.right(cell, cell.equals("stopped off") ? 12 : 11));
+    }
+    return b.toString();
+  }
+
+  private void step(int n, StepEstimate s) {
+    String how = s.recipe().map(r -> s.how().key() + ", " + r).orElse(s.how().key());
+    page.heading(n + "  " + s.name() + "  (" + how + ")");
+    String region = s.region().equals(Job.WHOLE_SKIN) ? "whole skin" : s.region();
+    String fraction =
+        s.openFraction() < 1 - 1e-9
+            ? ", " + Figures.percent(s.openFraction()) + " of what is crossed"
+            : "";
+    if (s.how() != How.PREPARE) {
+      page.line("open area", "%s%s, %s", Figures.area(s.openAreaMm2()), fraction, region);
+    } else {
+      page.line("where", "%s", region);
+    }
+    s.refusal().ifPresent(r -> page.item("NO FIGURE:", r));
+    electric(s);
+    metal(s);
+    tool(s);
+    s.warnings().forEach(w -> page.item("!", w));
+    if (s.how() == How.PREPARE) {
+      s.notes().stream().map(Note::text).forEach(t -> page.line("how", "%s", t));
+    }
+    s.cautions().forEach(c -> cautions.putIfAbsent(c.hazard() + c.text(), c));
+    page.line(
+        "cautions",
+        "%s",
+        s.cautions().stream().map(Caution::hazard).collect(Collectors.joining(", ")));
+    if (!s.assumptions().isEmpty()) {
+      page.line(
+          "assumed",
+          "%s",
+          s.assumptions().stream().map(PlanText::assumed).collect(Collectors.joining("; ")));
+    }
+  }
+
+  private static String assumed(Assumption a) {
+    String mark = a.mark() == Mark.COMMON ? " (rule of thumb)" : "";
+    return a.what() + " " + a.value() + mark;
+  }
+
+  private void electric(StepEstimate s) {
+    if (s.currentA().isEmpty()) {
+      return;
+    }
+    StringBuilder set = new StringBuilder(Figures.current(s.currentA().getAsDouble()));
+    s.currentBandA()
+        .ifPresent(
+            b ->
+                set.append(
+                    " (area error: "
+                        + Figures.current(b.low())
+                        + " to "
+                        + Figures.current(b.high())
+                        + ")"));
+    s.densityADm2().ifPresent(d -> set.append(" = " + Figures.number(d) + " A/dm2"));
+    s.densityWindowADm2()
+        .ifPresent(
+            w ->
+                set.append(
+                    ", allowed " + Figures.number(w.low()) + " to " + Figures.number(w.high())));
+    page.line("set", "%s", set);
+    s.voltageV()
+        .ifPresent(
+            v ->
+                page.line(
+                    "voltage",
+                    "about %s V (an estimate%s)",
+                    Figures.number(v),
+                    s.voltageWindowV()
+                        .map(
+                            w ->
+                                ", usual "
+                                    + Figures.number(w.low())
+                                    + " to "
+                                    + Figures.number(w.high())
+                                    + " V")
+                        .orElse("")));
+    s.timeS()
+        .ifPresent(
+            t ->
+                page.line(
+                    "time",
+                    "%s%s",
+                    Figures.time(t),
+                    s.timeBandS()
+                        .map(
+                            b ->
+                                " ("
+                                    + Figures.time(b.low())
+                                    + " to "
+                                    + Figures.time(b.high())
+                                    + ")")
+                        .orElse("")));
+    s.chargeAh().ifPresent(c -> page.line("charge", "%s A.h", Figures.number(c)));
+    if (!s.ramp().isEmpty()) {
+      page.line(
+          "start",
+          "%s",
+          s.ramp().stream()
+              .map(p -> "at " + Figures.time(p.atS()) + " " + Figures.current(p.currentA()))
+              .collect(Collectors.joining(", ")));
+    }
+  }
+
+  private void metal(StepEstimate s) {
+    if (s.massG().isPresent()) {
+      page.line(
+          "metal",
+          "%s %s%s",
+          Figures.mass(s.massG().getAsDouble()),
+          s.metal().orElse(""),
+          s.massBandG()
+              .map(b -> " (" + Figures.mass(b.low()) + " to " + Figures.mass(b.high()) + ")")
+              .orElse(""));
+    }
+    if (s.thicknessUm().isPresent()) {
+      page.line(
+          "thickness",
+          "%s um mean%s%s",
+          Figures.number(s.thicknessUm().getAsDouble()),
+          s.thicknessBandUm()
+              .map(b -> " (" + Figures.number(b.low()) + " to " + Figures.number(b.high()) + ")")
+              .orElse(""),
+          s.rateUmPerH().isPresent()
+              ? ", " + Figures.number(s.rateUmPerH().getAsDouble()) + " um/h"
+              : "");
+    }
+  }
+
+  private void tool(StepEstimate s) {
+    if (s.anodeAreaMm2().isPresent()) {
+      page.line("anode", "%s", Figures.area(s.anodeAreaMm2().getAsDouble()));
+    }
+    if (s.bathL().isPresent()) {
+      page.line(
+          "bath",
+          "%s L, %s dm2/L, %s A/L",
+          Figures.number(s.bathL().getAsDouble()),
+          Figures.orDash(s.tankLoadDm2PerL(), Figures::number),
+          Figures.orDash(s.tankCurrentAPerL(), Figures::number));
+    }
+    if (s.contactAreaMm2().isPresent()) {
+      page.line(
+          "swab",
+          "%s contact, %s m/min, %s passes, %s on every spot",
+          Figures.number(s.contactAreaMm2().getAsDouble() / 100) + " cm2",
+          Figures.orDash(s.speedMPerMin(), Figures::number),
+          Figures.orDash(s.passes(), v -> String.format(Locale.ROOT, "%.0f", v)),
+          Figures.orDash(s.dwellS(), Figures::time));
+    }
+    s.solutionL().ifPresent(l -> page.line("solution", "%s mL", Figures.number(l * 1000)));
+  }
+
+  private void end(Estimate e) {
+    List<Material> materials = e.plan().materials();
+    if (!materials.isEmpty()) {
+      page.heading("Materials");
+      for (Material m : materials) {
+        page.line("", "%s %s %s, %s", Figures.number(m.amount()), m.unit(), m.name(), m.why());
+      }
+    }
+    if (!e.plan().steps().isEmpty()) {
+      page.heading("Total");
+      page.line("charge", "%s A.h", Figures.number(e.plan().chargeAh()));
+      page.line("plating time", "%s", Figures.time(e.plan().timeS()));
+    }
+    if (!cautions.isEmpty()) {
+      page.heading("Cautions");
+      for (Caution c : cautions.values()) {
+        page.item("*", c.hazard() + ": " + c.text());
+      }
+    }
+  }
+}

@@ -1,0 +1,81 @@
+package org.amperskin.report;
+
+import java.util.List;
+import java.util.Map;
+import org.amperskin.plating.Caution;
+import org.amperskin.plating.Claim;
+import org.amperskin.plating.Coupon;
+import org.amperskin.plating.Figure;
+import org.amperskin.plating.FigureKey;
+import org.amperskin.plating.Note;
+import org.amperskin.plating.Recipe;
+
+/** Recipes, for people. */
+public final class RecipeText {
+  private RecipeText() {}
+
+  /** A line each. */
+  public static String list(List<Recipe> recipes) {
+    TextPage page = new TextPage();
+    for (Recipe r : recipes) {
+      page.plain(
+          TextPage.pad(r.id(), 31)
+              + TextPage.pad(r.how().key(), 6)
+              + TextPage.pad(r.metal().symbol(), 4)
+              + density(r));
+    }
+    page.plain("");
+    page.plain("recipes NAME tells all of one: windows, sources, cautions.");
+    return page.toString();
+  }
+
+  private static String density(Recipe r) {
+    return r.figure(FigureKey.DENSITY).map(Figure::show).orElse("");
+  }
+
+  /** Everything of one. */
+  public static String one(Recipe r) {
+    TextPage page = new TextPage();
+    page.heading(r.id() + ": " + r.name());
+    page.line(
+        "deposits",
+        "%s from %s, %s",
+        r.metal().label(),
+        r.ion(),
+        "with the " + r.how().key());
+    page.line("resist", "%s", r.alkaline() ? "alkaline: strips positive resist" : "not alkaline");
+    switch (r.claim()) {
+      case FARADAY -> page.line("thickness", "follows from charge");
+      case CAPPED -> page.line("thickness", "thin decorative film: only up to its cap, wide band");
+      case COUPON -> page.line("thickness", "no figure without a coupon");
+    }
+    page.heading("Make-up");
+    r.makeUp().forEach(n -> note(page, n));
+    page.heading("Figures");
+    for (Map.Entry<FigureKey, Figure> f : r.figures().entrySet()) {
+      page.line(
+          f.getKey().key(),
+          "%s  [%s: %s]",
+          f.getValue().show(),
+          f.getValue().mark().meaning(),
+          f.getValue().source());
+    }
+    if (!r.notes().isEmpty()) {
+      page.heading("Notes");
+      r.notes().forEach(n -> note(page, n));
+    }
+    if (r.claim() == Claim.COUPON) {
+      page.heading("Coupon");
+      Coupon.procedure().forEach(line -> page.item("-", line));
+    }
+    page.heading("Cautions");
+    for (Caution c : r.allCautions()) {
+      page.item("*", c.hazard() + ": " + c.text() + " [" + c.source() + "]");
+    }
+    return page.toString();
+  }
+
+  private static void note(TextPage page, Note n) {
+    page.item("-", n.text() + " [" + n.mark().meaning() + ": " + n.source() + "]");
+  }
+}
