@@ -164,7 +164,7 @@ final class BrushEstimator {
               Mark.COMPUTED,
               "coupon, as given; thickness and mass are not promised"));
       // no efficiency is known for the coupon's finish: all of the charge could make hydrogen
-      out.hydrogenL(Faraday.hydrogen(charge, ROOM_K).inLitres());
+      out.hydrogen(Faraday.hydrogen(charge, ROOM_K));
       return;
     }
     if (step.factor().isEmpty()) {
@@ -182,7 +182,7 @@ final class BrushEstimator {
               + " by the published factor, past the "
               + recipe.needed(FigureKey.THICKNESS_CAP).show()
               + " that can be promised: no thickness or mass is given; calibrate on a coupon");
-      out.hydrogenL(Faraday.hydrogen(charge, ROOM_K).inLitres());
+      out.hydrogen(Faraday.hydrogen(charge, ROOM_K));
       return;
     }
     Spread.Triangle rho = step.basics().depositDensity(out);
@@ -208,7 +208,7 @@ final class BrushEstimator {
               + " %, more than all of the charge: check the factor");
     }
     double side = Math.max(0, 1 - implied);
-    out.hydrogenL(Faraday.hydrogen(new Charge(charge.coulombs() * side), ROOM_K).inLitres());
+    out.hydrogen(Faraday.hydrogen(new Charge(charge.coulombs() * side), ROOM_K));
   }
 
   private void movement(double time, double contactM2) {

@@ -25,6 +25,7 @@ final class TankEstimator {
   private static final Length USUAL_GAP = Length.ofMm(100);
   private static final double LEADS_OHM = 0.01;
   private static final double GROWTH_THAT_MATTERS = 0.005;
+  private static final double MOST_WIRE_DROP_V = 0.05;
   private static final double ROOM_K = 298.15;
   private static final Unit LITRE = Unit.of("L");
   private static final Unit DM2_PER_L = Unit.of("dm2/L");
@@ -62,6 +63,7 @@ final class TankEstimator {
     step.basics().currentBand(current, out);
     deposit(open, total, density);
     voltage(density, current);
+    wire(current);
     anode(total, current);
     bath(total, current);
     out.assume(
@@ -123,7 +125,7 @@ final class TankEstimator {
       bands(rho, eps, charge, schedule, wanted);
     }
     double sideShare = 1 - eps.typical();
-    out.hydrogenL(Faraday.hydrogen(new Charge(charge.coulombs() * sideShare), ROOM_K).inLitres());
+    out.hydrogen(Faraday.hydrogen(new Charge(charge.coulombs() * sideShare), ROOM_K));
   }
 
   private void bands(
@@ -234,7 +236,7 @@ final class TankEstimator {
     out.assume(
         new Assumption(
             "polarisation of the cell",
-            Quantity.plain(1000 * tafel.value(), 3) + " mV Tafel slope",
+            Quantity.show(tafel.si(), Dimension.VOLTAGE) + " Tafel slope",
             tafel.mark(),
             tafel.source()));
     out.notes.add(
@@ -269,6 +271,22 @@ final class TankEstimator {
             + over.typicalSi()
             + current * LEADS_OHM);
     out.voltageWindowV(recipe.needed(FigureKey.VOLTAGE).window(Unit.of("V")));
+  }
+
+  private void wire(double current) {
+    if (step.wire().isEmpty()) {
+      return;
+    }
+    double drop = current * step.wire().get().resistanceOhm();
+    if (drop > MOST_WIRE_DROP_V) {
+      out.warn(
+          "up to "
+              + Quantity.show(drop, Dimension.VOLTAGE)
+              + " are lost along the contact wire,"
+              + " which starves its far end: keep it below "
+              + Quantity.show(MOST_WIRE_DROP_V, Dimension.VOLTAGE)
+              + " with a thicker wire, a shorter one or a second lead (rule of thumb)");
+    }
   }
 
   private void anode(double total, double current) {

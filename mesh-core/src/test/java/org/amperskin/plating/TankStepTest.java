@@ -137,6 +137,40 @@ class TankStepTest {
     assertThat(wired.timeS().orElseThrow()).isCloseTo(bare.timeS().orElseThrow(), within(1e-9));
   }
 
+  /** Resistance per metre of copper wire, from IEC 60028 annealed copper (1.724e-8 ohm.m). */
+  @ParameterizedTest
+  @CsvSource({"0.10,2.195", "0.15,0.976", "0.20,0.549", "0.30,0.244", "0.50,0.088", "1.0,0.022"})
+  void wireResistancePerMetre(double mm, double ohm) {
+    double value = new ContactWire(Length.ofMm(mm), new Length(1)).resistanceOhm();
+    assertThat(value).isCloseTo(ohm, within(0.001));
+  }
+
+  @Test
+  void aThinWireIsWarnedOf() {
+    StepEstimate e = copper(10).wire(Length.ofMm(0.2), Length.ofMm(200)).build().estimate();
+    // 4.03 A through 0.2 m of 0.549 ohm/m
+    assertThat(e.warnings()).anyMatch(w -> w.contains("up to 442 mV are lost"));
+    StepEstimate thick = copper(10).wire(Length.ofMm(1), Length.ofMm(200)).build().estimate();
+    assertThat(thick.warnings()).noneMatch(w -> w.contains("are lost along"));
+  }
+
+  /**
+   * Safety data sheets: hydrogen burns from 4 % in air. 1 A all into hydrogen brings a closed 10 L
+   * box there in 53 min, so 0.88 A.h give 0.4 L.
+   */
+  @Test
+  void hydrogenIsToldWithTheAirItSpoils() {
+    StepEstimate e =
+        TankStep.of("n", NICKEL, PlatedSurface.bare(20000), Target.ampereHours(53 / 60.0 / 0.05))
+            .efficiency(0.95)
+            .build()
+            .estimate();
+    assertThat(e.hydrogenL().orElseThrow()).isCloseTo(0.4, within(0.005));
+    assertThat(e.notes())
+        .extracting(Note::text)
+        .anyMatch(t -> t.contains("to make 10 L of still air burn"));
+  }
+
   /**
    * By hand: 2 A/dm2 over 0.1 m of 20 S/m lose 1.0 V; with 0.1 V at the electrodes and leads 1.1.
    */
