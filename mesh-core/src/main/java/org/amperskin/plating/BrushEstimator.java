@@ -188,15 +188,29 @@ final class BrushEstimator {
     Spread.Triangle rho = step.basics().depositDensity(out);
     out.thicknessUm(new Length(thickness).inUm());
     out.thicknessBandUm(
-        Spread.of(x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(), factor, area));
-    out.massG(new Mass(rho.typical() * open * thickness).inGrams());
-    out.massBandG(Spread.of(x -> new Mass(x[1] * charge.coulombs() / x[0]).inGrams(), factor, rho));
+        honest(
+            Spread.of(x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(), factor, area),
+            new Length(thickness).inUm()));
+    double grams = new Mass(rho.typical() * open * thickness).inGrams();
+    out.massG(grams);
+    out.massBandG(
+        honest(
+            Spread.of(x -> new Mass(x[1] * charge.coulombs() / x[0]).inGrams(), factor, rho),
+            grams));
     out.rateUmPerH(
         new Length(thickness / (charge.coulombs() / current) * Unit.of("h").toSi(1)).inUm());
     if (target instanceof Target.Thickness t) {
-      out.timeBandS(Spread.of(x -> x[0] * x[1] * t.thickness().metres() / current, factor, area));
+      out.timeBandS(
+          honest(
+              Spread.of(x -> x[0] * x[1] * t.thickness().metres() / current, factor, area),
+              charge.coulombs() / current));
     }
     efficiency(charge, factor.typical(), rho.typical());
+  }
+
+  /** A dark film's factor is only known within a half, whatever its percentiles say. */
+  private Band honest(Band band, double value) {
+    return recipe.claim() == Claim.CAPPED ? band.atLeastHalf(value) : band;
   }
 
   private void efficiency(Charge charge, double factor, double rho) {

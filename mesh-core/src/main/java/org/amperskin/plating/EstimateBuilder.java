@@ -10,7 +10,7 @@ import org.amperskin.units.Volume;
 
 /** Gathers a {@link StepEstimate}; what is not set stays absent. */
 final class EstimateBuilder {
-  private static final double WORTH_TELLING_L = 0.01;
+  private static final double WORTH_TELLING_L = 0.05;
   private static final double BURNS_FROM = 0.04;
 
   private final String name;

@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.amperskin.units.Area;
 import org.amperskin.units.Charge;
@@ -292,41 +293,51 @@ final class TankEstimator {
   private void anode(double total, double current) {
     Figure ratio = recipe.needed(FigureKey.ANODE_RATIO);
     out.assume(Assumption.of("anode area over cathode area", ratio));
-    Area anode = new Area(total * ratio.typicalSi());
+    double share = ratio.typicalSi();
+    Optional<Figure> density = recipe.figure(FigureKey.ANODE_DENSITY);
+    if (density.isPresent()) {
+      // within the usual ratios, the one that keeps the anode's own density in its window
+      double cathode = current / total;
+      share = Math.min(share, Math.max(ratio.lowSi(), cathode / density.get().lowSi()));
+      share = Math.max(share, Math.min(ratio.highSi(), cathode / density.get().highSi()));
+      out.assume(Assumption.of("anode current density", density.get()));
+    }
+    Area anode = new Area(total * share);
     out.anodeAreaMm2(anode.inMm2());
-    recipe
-        .figure(FigureKey.ANODE_DENSITY)
-        .ifPresent(
-            figure -> {
-              double value = StepBasics.A_PER_DM2.fromSi(current / anode.squareMetres());
-              Window window = figure.window(StepBasics.A_PER_DM2);
-              if (!window.contains(value)) {
-                double end = value > window.high() ? window.high() : window.low();
-                Area better = new Area(current / StepBasics.A_PER_DM2.toSi(end));
-                out.warn(
-                    "anode current density "
-                        + Quantity.plain(value, 3)
-                        + " A/dm2 lies outside "
-                        + Quantity.plain(window.low(), 3)
-                        + " to "
-                        + Quantity.plain(window.high(), 3)
-                        + " A/dm2: an anode of "
-                        + Quantity.show(better.squareMetres(), Dimension.AREA)
-                        + " would run at "
-                        + Quantity.plain(end, 3)
-                        + " A/dm2");
-              }
-            });
+    density.ifPresent(figure -> checkAnode(figure, current, anode));
+  }
+
+  private void checkAnode(Figure figure, double current, Area anode) {
+    double value = StepBasics.A_PER_DM2.fromSi(current / anode.squareMetres());
+    Window window = figure.window(StepBasics.A_PER_DM2);
+    if (window.contains(value)) {
+      return;
+    }
+    double end = value > window.high() ? window.high() : window.low();
+    Area better = new Area(current / StepBasics.A_PER_DM2.toSi(end));
+    out.warn(
+        "anode current density "
+            + Quantity.plain(value, 3)
+            + " A/dm2 lies outside "
+            + Quantity.plain(window.low(), 3)
+            + " to "
+            + Quantity.plain(window.high(), 3)
+            + " A/dm2: an anode of "
+            + Quantity.show(better.squareMetres(), Dimension.AREA)
+            + " would run at "
+            + Quantity.plain(end, 3)
+            + " A/dm2");
   }
 
   private void bath(double total, double current) {
     Figure load = recipe.needed(FigureKey.TANK_LOAD);
     Figure perLitre = recipe.needed(FigureKey.BATH_CURRENT);
     double least = Math.max(total / load.highSi(), current / perLitre.highSi());
-    Volume bath = step.bath().orElse(new Volume(least));
+    double advised = Math.max(total / load.typicalSi(), current / perLitre.typicalSi());
+    Volume bath = step.bath().orElse(new Volume(advised));
     if (step.bath().isEmpty()) {
-      out.assume(Assumption.of("least bath by area", load));
-      out.assume(Assumption.of("least bath by current", perLitre));
+      out.assume(Assumption.of("bath by area", load));
+      out.assume(Assumption.of("bath by current", perLitre));
     } else if (bath.cubicMetres() < least * (1 - 1e-9)) {
       out.warn(
           "a bath of "
