@@ -25,6 +25,7 @@ import org.amperskin.units.Volume;
 final class TankEstimator {
   private static final Length USUAL_GAP = Length.ofMm(100);
   private static final double LEADS_OHM = 0.01;
+  private static final double GROWTH_BEYOND_THE_FORMULA = 0.5;
   private static final double GROWTH_THAT_MATTERS = 0.005;
   private static final double MOST_WIRE_DROP_V = 0.05;
   private static final double ROOM_K = 298.15;
@@ -67,19 +68,26 @@ final class TankEstimator {
     wire(current);
     anode(total, current);
     bath(total, current);
-    out.assume(
-        step.temperatureGiven()
-            ? new Assumption(
-                "bath temperature, as given",
-                Quantity.show(step.temperatureK(), Dimension.TEMPERATURE),
-                Mark.COMMON,
-                "given for this step")
-            : new Assumption(
-                "bath temperature",
-                Quantity.show(step.temperatureK(), Dimension.TEMPERATURE),
-                recipe.needed(FigureKey.TEMPERATURE).mark(),
-                recipe.needed(FigureKey.TEMPERATURE).source()));
+    temperature();
     return out.build();
+  }
+
+  private void temperature() {
+    Figure figure = recipe.needed(FigureKey.TEMPERATURE);
+    if (!step.temperatureGiven()) {
+      out.assume(Assumption.of("bath temperature", figure));
+      return;
+    }
+    if (!new Window(figure.lowSi(), figure.highSi()).contains(step.temperatureK())) {
+      out.warn(
+          "bath temperature "
+              + Quantity.show(step.temperatureK(), Dimension.TEMPERATURE)
+              + " lies outside the window of "
+              + recipe.name()
+              + ", typically "
+              + figure.show()
+              + ": efficiency and finish are not those of the recipe");
+    }
   }
 
   private void deposit(Area open, double total, CurrentDensity density) {
@@ -186,6 +194,15 @@ final class TankEstimator {
     }
     double factor = Growth.factor(open, Length.ofMm(curvature.getAsDouble()), thickness);
     if (Math.abs(factor - 1) < GROWTH_THAT_MATTERS) {
+      return 1;
+    }
+    if (Math.abs(factor - 1) > GROWTH_BEYOND_THE_FORMULA) {
+      out.warn(
+          Quantity.show(thickness.metres(), Dimension.LENGTH)
+              + " is thick against the detail of this part (edges and curves would change the"
+              + " metal by "
+              + Quantity.plain(100 * (factor - 1), 3)
+              + " %): growth is left out, mass and charge are those of a flat layer");
       return 1;
     }
     out.assume(

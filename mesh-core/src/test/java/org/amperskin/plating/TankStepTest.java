@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Random;
 import org.amperskin.units.Charge;
 import org.amperskin.units.CurrentDensity;
 import org.amperskin.units.Length;
@@ -16,6 +17,7 @@ import org.apache.commons.math3.distribution.TriangularDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class TankStepTest {
   private static final RecipeLibrary RECIPES = RecipeLibrary.standard();
@@ -373,6 +375,63 @@ class TankStepTest {
     assertThat(thin.massG().orElseThrow()).isCloseTo(6e-3 * 8.96, within(1e-9));
     StepEstimate part = TankStep.of("copper", COPPER, masked, Target.um(100)).build().estimate();
     assertThat(part.massG().orElseThrow()).isCloseTo(50e-3 * 8.96, within(1e-9));
+  }
+
+  @Test
+  void aLayerTooThickForTheGrowthFormulaIsToldAndTakenFlat() {
+    OptionalDouble hollow = OptionalDouble.of(-4000);
+    PlatedSurface tube = new PlatedSurface(600, 0, 600, 0, hollow, 1000);
+    StepEstimate e = TankStep.of("copper", COPPER, tube, Target.um(100)).build().estimate();
+    assertThat(e.warnings()).anyMatch(w -> w.contains("100 um is thick against the detail"));
+    assertThat(e.massG().orElseThrow()).isCloseTo(60e-3 * 8.96, within(1e-9));
+  }
+
+  @Test
+  void aBathTooColdOrTooWarmForItsRecipeIsWarnedOf() {
+    StepEstimate cold = copper(10).temperature(273.15 + 12).build().estimate();
+    assertThat(cold.warnings())
+        .singleElement()
+        .asString()
+        .contains("bath temperature 12.0 C", "25 C (20 to 32)");
+    assertThat(copper(10).temperature(273.15 + 30).build().estimate().warnings()).isEmpty();
+  }
+
+  @Test
+  void anEstimateWithoutCautionsCannotBeBuilt() {
+    EstimateBuilder bare =
+        new EstimateBuilder(
+            "x", "", How.PREPARE, PlatedSurface.bare(1), java.util.Optional.empty());
+    assertThatThrownBy(bare::build).hasMessageContaining("step x has no cautions");
+    bare.cautions.addAll(Caution.of(List.of()));
+    assertThat(bare.build().cautions()).extracting(Caution::hazard).containsExactly("local rules");
+    bare.refuse("because").massG(1);
+    assertThatThrownBy(bare::build).hasMessageContaining("refused and yet has figures");
+  }
+
+  /** Laws over many parts: charge is linear in area and thickness; the ramp only shifts time. */
+  @ParameterizedTest
+  @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
+  void lawsHoldForAnyPart(long seed) {
+    Random random = new Random(seed);
+    double area = 50 + 50000 * random.nextDouble();
+    double um = 0.5 + 200 * random.nextDouble();
+    double minutes = 1 + 4 * random.nextDouble();
+    String again = "seed " + seed;
+    StepEstimate e = nickel(area, um).build().estimate();
+    StepEstimate twice = nickel(2 * area, um).build().estimate();
+    StepEstimate soft = nickel(area, um).softStart(Time.ofMinutes(minutes)).build().estimate();
+    double ah = e.chargeAh().orElseThrow();
+    assertThat(twice.chargeAh().orElseThrow()).as(again).isCloseTo(2 * ah, within(ah * 1e-12));
+    assertThat(ah * 1.0950 * 0.95)
+        .as(again + ": mass by the printed equivalent")
+        .isCloseTo(e.massG().orElseThrow(), within(e.massG().orElseThrow() * 1e-4));
+    assertThat(e.timeS().orElseThrow() / 3600 * e.rateUmPerH().orElseThrow())
+        .as(again)
+        .isCloseTo(um, within(um * 1e-9));
+    assertThat(integral(soft)).as(again).isCloseTo(ah, within(ah * 1e-9));
+    assertThat(soft.timeS().orElseThrow())
+        .as(again)
+        .isCloseTo(e.timeS().orElseThrow() + soft.rampExtraS().orElseThrow(), within(1e-6));
   }
 
   @Test
