@@ -12,4 +12,9 @@ public record Band(double low, double high) {
       throw new IllegalArgumentException("band from " + low + " to " + high + " is upside down");
     }
   }
+
+  /** This band, widened to at least half the value to either side. */
+  Band atLeastHalf(double value) {
+    return new Band(Math.min(low, 0.5 * value), Math.max(high, 1.5 * value));
+  }
 }

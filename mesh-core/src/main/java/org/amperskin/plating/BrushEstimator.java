@@ -164,7 +164,7 @@ final class BrushEstimator {
               Mark.COMPUTED,
               "coupon, as given; thickness and mass are not promised"));
       // no efficiency is known for the coupon's finish: all of the charge could make hydrogen
-      out.hydrogenL(Faraday.hydrogen(charge, ROOM_K).inLitres());
+      out.hydrogen(Faraday.hydrogen(charge, ROOM_K));
       return;
     }
     if (step.factor().isEmpty()) {
@@ -182,21 +182,35 @@ final class BrushEstimator {
               + " by the published factor, past the "
               + recipe.needed(FigureKey.THICKNESS_CAP).show()
               + " that can be promised: no thickness or mass is given; calibrate on a coupon");
-      out.hydrogenL(Faraday.hydrogen(charge, ROOM_K).inLitres());
+      out.hydrogen(Faraday.hydrogen(charge, ROOM_K));
       return;
     }
     Spread.Triangle rho = step.basics().depositDensity(out);
     out.thicknessUm(new Length(thickness).inUm());
     out.thicknessBandUm(
-        Spread.of(x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(), factor, area));
-    out.massG(new Mass(rho.typical() * open * thickness).inGrams());
-    out.massBandG(Spread.of(x -> new Mass(x[1] * charge.coulombs() / x[0]).inGrams(), factor, rho));
+        honest(
+            Spread.of(x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(), factor, area),
+            new Length(thickness).inUm()));
+    double grams = new Mass(rho.typical() * open * thickness).inGrams();
+    out.massG(grams);
+    out.massBandG(
+        honest(
+            Spread.of(x -> new Mass(x[1] * charge.coulombs() / x[0]).inGrams(), factor, rho),
+            grams));
     out.rateUmPerH(
         new Length(thickness / (charge.coulombs() / current) * Unit.of("h").toSi(1)).inUm());
     if (target instanceof Target.Thickness t) {
-      out.timeBandS(Spread.of(x -> x[0] * x[1] * t.thickness().metres() / current, factor, area));
+      out.timeBandS(
+          honest(
+              Spread.of(x -> x[0] * x[1] * t.thickness().metres() / current, factor, area),
+              charge.coulombs() / current));
     }
     efficiency(charge, factor.typical(), rho.typical());
+  }
+
+  /** A dark film's factor is only known within a half, whatever its percentiles say. */
+  private Band honest(Band band, double value) {
+    return recipe.claim() == Claim.CAPPED ? band.atLeastHalf(value) : band;
   }
 
   private void efficiency(Charge charge, double factor, double rho) {
@@ -208,7 +222,7 @@ final class BrushEstimator {
               + " %, more than all of the charge: check the factor");
     }
     double side = Math.max(0, 1 - implied);
-    out.hydrogenL(Faraday.hydrogen(new Charge(charge.coulombs() * side), ROOM_K).inLitres());
+    out.hydrogen(Faraday.hydrogen(new Charge(charge.coulombs() * side), ROOM_K));
   }
 
   private void movement(double time, double contactM2) {

@@ -246,11 +246,11 @@ public enum Constant {
   RESISTIVITY_CU(
       "electrical resistivity of copper",
       "ohm.m",
-      1.72e-8,
+      1.724e-8,
       1.68e-8,
       2.2e-8,
       Mark.MEMORY,
-      "CRC Handbook of Chemistry and Physics, Physical constants of inorganic compounds"),
+      "IEC 60028, standard annealed copper"),
   RESISTIVITY_NI(
       "electrical resistivity of nickel",
       "ohm.m",

@@ -4,9 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Quantity;
+import org.amperskin.units.Volume;
 
 /** Gathers a {@link StepEstimate}; what is not set stays absent. */
 final class EstimateBuilder {
+  private static final double WORTH_TELLING_L = 0.05;
+  private static final double BURNS_FROM = 0.04;
+
   private final String name;
   private final String region;
   private final How how;
@@ -201,6 +207,23 @@ final class EstimateBuilder {
   EstimateBuilder hydrogenL(double value) {
     hydrogenL = OptionalDouble.of(value);
     return this;
+  }
+
+  /** Hydrogen at most set free, and how much air it would bring to its burning limit. */
+  EstimateBuilder hydrogen(Volume gas) {
+    double litres = gas.inLitres();
+    if (litres >= WORTH_TELLING_L) {
+      notes.add(
+          new Note(
+              "Up to "
+                  + Quantity.show(gas.cubicMetres(), Dimension.VOLUME, 2)
+                  + " of hydrogen: enough to make "
+                  + Quantity.show(gas.cubicMetres() / BURNS_FROM, Dimension.VOLUME, 2)
+                  + " of still air burn.",
+              Mark.COMPUTED,
+              "Faraday's law; lower limit of 4 % from safety data sheets"));
+    }
+    return hydrogenL(litres);
   }
 
   StepEstimate build() {

@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.Unit;
 
@@ -15,6 +16,7 @@ import org.amperskin.units.Unit;
  */
 public record Figure(double low, double typical, double high, Unit unit, Mark mark, String source) {
   private static final int DIGITS = 4;
+  private static final double ZERO_C = Quantity.parse("0 C", Dimension.TEMPERATURE).si();
 
   public Figure {
     if (!(low <= typical && typical <= high)) {
@@ -60,6 +62,11 @@ public record Figure(double low, double typical, double high, Unit unit, Mark ma
 
   /** For example {@code 2 A/dm2 (1 to 6)}. */
   public String show() {
+    if (unit.equals(RecipeRules.kelvin())) {
+      Figure celsius =
+          new Figure(low - ZERO_C, typical - ZERO_C, high - ZERO_C, Unit.of("C"), mark, source);
+      return celsius.show();
+    }
     String range = low == high ? "" : " (" + number(low) + " to " + number(high) + ")";
     return number(typical) + " " + unit + range;
   }

@@ -13,35 +13,38 @@ import org.amperskin.units.NearestWord;
 /**
  * The recipes at hand, by id.
  *
- * <p>Guaranteed: a fixed order; each recipe checked. The standard recipes are resources of this
- * package; more may be added, and replace those of the same id. Cost: {@link #standard()} reads all
- * files each time.
+ * <p>Guaranteed: a fixed order; each recipe checked when it is read. The standard recipes are
+ * resources of this package; more may be added, and replace those of the same id. Cost: a recipe is
+ * read each time it is asked for, a few milliseconds, so that a job pays only for what it uses.
  */
 public final class RecipeLibrary {
   private static final String FOLDER = "recipes/";
 
-  private final Map<String, Recipe> byId = new LinkedHashMap<>();
+  private final List<String> ids;
+  private final Map<String, Recipe> added;
 
-  private RecipeLibrary(List<Recipe> recipes) {
-    recipes.forEach(recipe -> byId.put(recipe.id(), recipe));
+  private RecipeLibrary(List<String> ids, Map<String, Recipe> added) {
+    this.ids = List.copyOf(ids);
+    this.added = added;
   }
 
   /** The recipes that come with the program. */
   public static RecipeLibrary standard() {
-    List<Recipe> recipes = new ArrayList<>();
-    for (String id : resource("index.txt").lines().filter(line -> !line.isBlank()).toList()) {
-      String file = id + ".yaml";
-      try {
-        Recipe recipe = RecipeReader.read(resource(file), file);
-        if (!recipe.id().equals(id)) {
-          throw new IllegalStateException("recipe file " + file + " holds " + recipe.id());
-        }
-        recipes.add(recipe);
-      } catch (RecipeException ours) {
-        throw new IllegalStateException(ours.getMessage(), ours);
+    List<String> ids = resource("index.txt").lines().filter(line -> !line.isBlank()).toList();
+    return new RecipeLibrary(ids, Map.of());
+  }
+
+  private static Recipe read(String id) {
+    String file = id + ".yaml";
+    try {
+      Recipe recipe = RecipeReader.read(resource(file), file);
+      if (!recipe.id().equals(id)) {
+        throw new IllegalStateException("recipe file " + file + " holds " + recipe.id());
       }
+      return recipe;
+    } catch (RecipeException ours) {
+      throw new IllegalStateException(ours.getMessage(), ours);
     }
-    return new RecipeLibrary(recipes);
   }
 
   private static String resource(String name) {
@@ -57,14 +60,25 @@ public final class RecipeLibrary {
 
   /** This library with more recipes; one of the same id replaces the one here. */
   public RecipeLibrary with(List<Recipe> more) {
-    List<Recipe> all = new ArrayList<>(byId.values());
-    all.addAll(more);
-    return new RecipeLibrary(all);
+    List<String> allIds = new ArrayList<>(ids);
+    Map<String, Recipe> all = new LinkedHashMap<>(added);
+    for (Recipe recipe : more) {
+      if (!allIds.contains(recipe.id())) {
+        allIds.add(recipe.id());
+      }
+      all.put(recipe.id(), recipe);
+    }
+    return new RecipeLibrary(allIds, all);
+  }
+
+  /** The ids in order. */
+  public List<String> ids() {
+    return ids;
   }
 
   /** All recipes in order. */
   public List<Recipe> all() {
-    return List.copyOf(byId.values());
+    return ids.stream().map(this::find).toList();
   }
 
   /**
@@ -73,14 +87,14 @@ public final class RecipeLibrary {
    * @throws IllegalArgumentException naming the nearest id, or all of them
    */
   public Recipe find(String id) {
-    Recipe recipe = byId.get(id);
-    if (recipe == null) {
+    if (!ids.contains(id)) {
       String hint =
-          NearestWord.of(id, byId.keySet())
+          NearestWord.of(id, ids)
               .map(near -> ", did you mean '" + near + "'?")
-              .orElse("; there are " + String.join(", ", byId.keySet()));
+              .orElse("; there are " + String.join(", ", ids));
       throw new IllegalArgumentException("recipe '" + id + "' is not known" + hint);
     }
-    return recipe;
+    Recipe own = added.get(id);
+    return own != null ? own : read(id);
   }
 }

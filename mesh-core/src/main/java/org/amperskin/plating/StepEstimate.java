@@ -8,10 +8,11 @@ import java.util.OptionalDouble;
  * What one step comes to: settings, results with their bands, warnings, cautions, assumptions.
  *
  * <p>An absent value does not apply to this kind of step, or cannot be stood behind; it is never 0
- * or NaN. Bands run from the tenth to the ninetieth percentile. A current is a setting: it has no
- * band but that of the area. The density window is what the recipe allows, not an uncertainty. A
- * time band says how long the target thickness may take at the current set; mass and thickness
- * bands say what the stated charge may leave.
+ * or NaN. Bands run from the tenth to the ninetieth percentile, those of a dark film at least half
+ * as far again to either side. A current is a setting: it has no band but that of the area. The
+ * density window is what the recipe allows, not an uncertainty. A time band says how long the
+ * target thickness may take at the current set; mass and thickness bands say what the stated charge
+ * may leave.
  *
  * @param name name of the step
  * @param recipe id of the recipe, if one is used
@@ -42,7 +43,7 @@ import java.util.OptionalDouble;
  * @param passes times the swab crosses each spot
  * @param speedMPerMin swab speed (m/min)
  * @param solutionL brush solution used up (L)
- * @param bathL bath volume, given or the least advised (L)
+ * @param bathL bath volume, given or advised (L)
  * @param tankLoadDm2PerL area per volume of bath (dm2/L)
  * @param tankCurrentAPerL current per volume of bath (A/L)
  * @param hydrogenL hydrogen set free at 25 C, at most (L)

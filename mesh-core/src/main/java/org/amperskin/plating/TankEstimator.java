@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.amperskin.units.Area;
 import org.amperskin.units.Charge;
@@ -24,7 +25,9 @@ import org.amperskin.units.Volume;
 final class TankEstimator {
   private static final Length USUAL_GAP = Length.ofMm(100);
   private static final double LEADS_OHM = 0.01;
+  private static final double GROWTH_BEYOND_THE_FORMULA = 0.5;
   private static final double GROWTH_THAT_MATTERS = 0.005;
+  private static final double MOST_WIRE_DROP_V = 0.05;
   private static final double ROOM_K = 298.15;
   private static final Unit LITRE = Unit.of("L");
   private static final Unit DM2_PER_L = Unit.of("dm2/L");
@@ -62,21 +65,29 @@ final class TankEstimator {
     step.basics().currentBand(current, out);
     deposit(open, total, density);
     voltage(density, current);
+    wire(current);
     anode(total, current);
     bath(total, current);
-    out.assume(
-        step.temperatureGiven()
-            ? new Assumption(
-                "bath temperature, as given",
-                Quantity.show(step.temperatureK(), Dimension.TEMPERATURE),
-                Mark.COMMON,
-                "given for this step")
-            : new Assumption(
-                "bath temperature",
-                Quantity.show(step.temperatureK(), Dimension.TEMPERATURE),
-                recipe.needed(FigureKey.TEMPERATURE).mark(),
-                recipe.needed(FigureKey.TEMPERATURE).source()));
+    temperature();
     return out.build();
+  }
+
+  private void temperature() {
+    Figure figure = recipe.needed(FigureKey.TEMPERATURE);
+    if (!step.temperatureGiven()) {
+      out.assume(Assumption.of("bath temperature", figure));
+      return;
+    }
+    if (!new Window(figure.lowSi(), figure.highSi()).contains(step.temperatureK())) {
+      out.warn(
+          "bath temperature "
+              + Quantity.show(step.temperatureK(), Dimension.TEMPERATURE)
+              + " lies outside the window of "
+              + recipe.name()
+              + ", typically "
+              + figure.show()
+              + ": efficiency and finish are not those of the recipe");
+    }
   }
 
   private void deposit(Area open, double total, CurrentDensity density) {
@@ -123,7 +134,7 @@ final class TankEstimator {
       bands(rho, eps, charge, schedule, wanted);
     }
     double sideShare = 1 - eps.typical();
-    out.hydrogenL(Faraday.hydrogen(new Charge(charge.coulombs() * sideShare), ROOM_K).inLitres());
+    out.hydrogen(Faraday.hydrogen(new Charge(charge.coulombs() * sideShare), ROOM_K));
   }
 
   private void bands(
@@ -185,6 +196,15 @@ final class TankEstimator {
     if (Math.abs(factor - 1) < GROWTH_THAT_MATTERS) {
       return 1;
     }
+    if (Math.abs(factor - 1) > GROWTH_BEYOND_THE_FORMULA) {
+      out.warn(
+          Quantity.show(thickness.metres(), Dimension.LENGTH)
+              + " is thick against the detail of this part (edges and curves would change the"
+              + " metal by "
+              + Quantity.plain(100 * (factor - 1), 3)
+              + " %): growth is left out, mass and charge are those of a flat layer");
+      return 1;
+    }
     out.assume(
         new Assumption(
             "metal for growing edges and curves",
@@ -234,7 +254,7 @@ final class TankEstimator {
     out.assume(
         new Assumption(
             "polarisation of the cell",
-            Quantity.plain(1000 * tafel.value(), 3) + " mV Tafel slope",
+            Quantity.show(tafel.si(), Dimension.VOLTAGE) + " Tafel slope",
             tafel.mark(),
             tafel.source()));
     out.notes.add(
@@ -271,44 +291,70 @@ final class TankEstimator {
     out.voltageWindowV(recipe.needed(FigureKey.VOLTAGE).window(Unit.of("V")));
   }
 
+  private void wire(double current) {
+    if (step.wire().isEmpty()) {
+      return;
+    }
+    double drop = current * step.wire().get().resistanceOhm();
+    if (drop > MOST_WIRE_DROP_V) {
+      out.warn(
+          "up to "
+              + Quantity.show(drop, Dimension.VOLTAGE)
+              + " are lost along the contact wire,"
+              + " which starves its far end: keep it below "
+              + Quantity.show(MOST_WIRE_DROP_V, Dimension.VOLTAGE)
+              + " with a thicker wire, a shorter one or a second lead (rule of thumb)");
+    }
+  }
+
   private void anode(double total, double current) {
     Figure ratio = recipe.needed(FigureKey.ANODE_RATIO);
     out.assume(Assumption.of("anode area over cathode area", ratio));
-    Area anode = new Area(total * ratio.typicalSi());
+    double share = ratio.typicalSi();
+    Optional<Figure> density = recipe.figure(FigureKey.ANODE_DENSITY);
+    if (density.isPresent()) {
+      // within the usual ratios, the one that keeps the anode's own density in its window
+      double cathode = current / total;
+      share = Math.min(share, Math.max(ratio.lowSi(), cathode / density.get().lowSi()));
+      share = Math.max(share, Math.min(ratio.highSi(), cathode / density.get().highSi()));
+      out.assume(Assumption.of("anode current density", density.get()));
+    }
+    Area anode = new Area(total * share);
     out.anodeAreaMm2(anode.inMm2());
-    recipe
-        .figure(FigureKey.ANODE_DENSITY)
-        .ifPresent(
-            figure -> {
-              double value = StepBasics.A_PER_DM2.fromSi(current / anode.squareMetres());
-              Window window = figure.window(StepBasics.A_PER_DM2);
-              if (!window.contains(value)) {
-                double end = value > window.high() ? window.high() : window.low();
-                Area better = new Area(current / StepBasics.A_PER_DM2.toSi(end));
-                out.warn(
-                    "anode current density "
-                        + Quantity.plain(value, 3)
-                        + " A/dm2 lies outside "
-                        + Quantity.plain(window.low(), 3)
-                        + " to "
-                        + Quantity.plain(window.high(), 3)
-                        + " A/dm2: an anode of "
-                        + Quantity.show(better.squareMetres(), Dimension.AREA)
-                        + " would run at "
-                        + Quantity.plain(end, 3)
-                        + " A/dm2");
-              }
-            });
+    density.ifPresent(figure -> checkAnode(figure, current, anode));
+  }
+
+  private void checkAnode(Figure figure, double current, Area anode) {
+    double value = StepBasics.A_PER_DM2.fromSi(current / anode.squareMetres());
+    Window window = figure.window(StepBasics.A_PER_DM2);
+    if (window.contains(value)) {
+      return;
+    }
+    double end = value > window.high() ? window.high() : window.low();
+    Area better = new Area(current / StepBasics.A_PER_DM2.toSi(end));
+    out.warn(
+        "anode current density "
+            + Quantity.plain(value, 3)
+            + " A/dm2 lies outside "
+            + Quantity.plain(window.low(), 3)
+            + " to "
+            + Quantity.plain(window.high(), 3)
+            + " A/dm2: an anode of "
+            + Quantity.show(better.squareMetres(), Dimension.AREA)
+            + " would run at "
+            + Quantity.plain(end, 3)
+            + " A/dm2");
   }
 
   private void bath(double total, double current) {
     Figure load = recipe.needed(FigureKey.TANK_LOAD);
     Figure perLitre = recipe.needed(FigureKey.BATH_CURRENT);
     double least = Math.max(total / load.highSi(), current / perLitre.highSi());
-    Volume bath = step.bath().orElse(new Volume(least));
+    double advised = Math.max(total / load.typicalSi(), current / perLitre.typicalSi());
+    Volume bath = step.bath().orElse(new Volume(advised));
     if (step.bath().isEmpty()) {
-      out.assume(Assumption.of("least bath by area", load));
-      out.assume(Assumption.of("least bath by current", perLitre));
+      out.assume(Assumption.of("bath by area", load));
+      out.assume(Assumption.of("bath by current", perLitre));
     } else if (bath.cubicMetres() < least * (1 - 1e-9)) {
       out.warn(
           "a bath of "

@@ -23,7 +23,7 @@ public final class TankStep implements Step {
   private final OptionalDouble temperatureK;
   private final Optional<Volume> bath;
   private final Optional<Length> gap;
-  private final Area wireArea;
+  private final Optional<ContactWire> wire;
   private final Optional<ConductivePaint> paint;
   private final Time softStart;
 
@@ -36,7 +36,7 @@ public final class TankStep implements Step {
     temperatureK = b.temperatureK;
     bath = b.bath;
     gap = b.gap;
-    wireArea = b.wireArea;
+    wire = b.wire;
     paint = b.paint;
     softStart = b.softStart;
   }
@@ -110,8 +110,13 @@ public final class TankStep implements Step {
     return gap;
   }
 
+  Optional<ContactWire> wire() {
+    return wire;
+  }
+
+  /** Area of the submerged wire, none if there is none. */
   Area wireArea() {
-    return wireArea;
+    return wire.map(ContactWire::area).orElse(new Area(0));
   }
 
   Time softStart() {
@@ -132,7 +137,7 @@ public final class TankStep implements Step {
     private OptionalDouble temperatureK = OptionalDouble.empty();
     private Optional<Volume> bath = Optional.empty();
     private Optional<Length> gap = Optional.empty();
-    private Area wireArea = new Area(0);
+    private Optional<ContactWire> wire = Optional.empty();
     private Optional<ConductivePaint> paint = Optional.empty();
     private Time softStart = new Time(0);
 
@@ -199,9 +204,7 @@ public final class TankStep implements Step {
 
     /** Bare contact wire under the surface of the bath; it takes metal too. */
     public Builder wire(Length diameter, Length submerged) {
-      Faraday.positive("wire diameter", diameter.metres(), "m");
-      Faraday.positive("submerged wire", submerged.metres(), "m");
-      wireArea = new Area(Math.PI * diameter.metres() * submerged.metres());
+      wire = Optional.of(new ContactWire(diameter, submerged));
       return this;
     }
 

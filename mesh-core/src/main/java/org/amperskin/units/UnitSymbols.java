@@ -7,9 +7,9 @@ import java.util.Map;
  * The one table of conversion factors: every unit symbol with its factor to SI as an exact ratio of
  * two numbers, so that 30 um is 30/1e6 m and not 30 times a rounded 1e-6.
  *
- * <p>Inch, foot, pound ounce and US gallon are exact by definition: international yard and pound
- * agreement of 1959, and 231 cubic inches to the US gallon (NIST Special Publication 811, Appendix
- * B).
+ * <p>Inch, foot, ounce (avoirdupois) and US gallon are exact by definition: international yard and
+ * pound agreement of 1959, and 231 cubic inches to the US gallon (NIST Special Publication 811,
+ * Appendix B).
  */
 final class UnitSymbols {
   /** Order of the powers in every array: m, kg, s, A, K, rad, square (sheet), mol. */

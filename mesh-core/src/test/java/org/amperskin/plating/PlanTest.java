@@ -1,0 +1,205 @@
+package org.amperskin.plating;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+
+/** The order of steps; rules are common practice of the trade unless a source is named. */
+class PlanTest {
+  private static final RecipeLibrary RECIPES = RecipeLibrary.standard();
+  private static final PlatedSurface WHOLE = PlatedSurface.bare(20000);
+  private static final PlatedSurface PATTERN = PlatedSurface.masked(5000, 20000);
+  private static final OptionalDouble NO_RESIST = OptionalDouble.empty();
+
+  private static Step tank(String recipe, double um) {
+    return TankStep.of(recipe, RECIPES.find(recipe), WHOLE, Target.um(um)).build();
+  }
+
+  private static Step brush(String recipe, double um) {
+    return BrushStep.of(recipe, RECIPES.find(recipe), PATTERN, Target.um(um)).build();
+  }
+
+  private static Step work(WorkKind kind) {
+    return new WorkStep(kind.key(), "", WHOLE, kind);
+  }
+
+  private static Plan plan(Step... steps) {
+    return Plan.of(List.of(steps), Optional.empty(), NO_RESIST);
+  }
+
+  @Test
+  void aSoundOrderHasNoWarnings() {
+    Plan plan =
+        Plan.of(
+            List.of(
+                work(WorkKind.PAINT),
+                tank("copper-acid-decorative", 60),
+                brush("palladium-brush", 0.5),
+                work(WorkKind.RESIST),
+                work(WorkKind.EXPOSE),
+                work(WorkKind.DEVELOP),
+                brush("chromium-brush-dark-hexavalent", 0.3)),
+            PrintMaterial.find("pla"),
+            OptionalDouble.of(8));
+    assertThat(plan.warnings()).isEmpty();
+    assertThat(plan.steps()).hasSize(7);
+    assertThat(plan.steps()).allSatisfy(s -> assertThat(s.cautions()).isNotEmpty());
+    assertThat(plan.chargeAh())
+        .isCloseTo(
+            plan.steps().stream().mapToDouble(s -> s.chargeAh().orElse(0)).sum(), within(1e-12));
+    assertThat(plan.timeS()).isPositive();
+  }
+
+  @Test
+  void chromiumStraightOnCopperIsWarnedOf() {
+    Plan plan =
+        plan(tank("copper-acid-decorative", 60), brush("chromium-brush-dark-hexavalent", 0.3));
+    assertThat(plan.warnings()).singleElement().asString().contains("straight on copper");
+    Plan barrier =
+        plan(
+            tank("copper-acid-decorative", 60),
+            tank("nickel-sulfamate", 5),
+            brush("chromium-brush-dark-hexavalent", 0.3));
+    assertThat(barrier.warnings()).isEmpty();
+  }
+
+  @Test
+  void alkalineWorkOverResistIsWarnedOf() {
+    assertThat(plan(work(WorkKind.RESIST), work(WorkKind.ELECTROCLEAN)).warnings())
+        .singleElement()
+        .asString()
+        .contains("'electroclean'", "alkaline");
+    assertThat(plan(work(WorkKind.ELECTROCLEAN), work(WorkKind.RESIST)).warnings()).isEmpty();
+    assertThat(
+            plan(work(WorkKind.RESIST), work(WorkKind.STRIP), work(WorkKind.ELECTROCLEAN))
+                .warnings())
+        .isEmpty();
+    Recipe copper = RECIPES.find("copper-brush");
+    Recipe alkaline =
+        new Recipe(
+            "copper-brush-alkaline",
+            "Alkaline copper",
+            copper.how(),
+            copper.ion(),
+            true,
+            copper.claim(),
+            copper.figures(),
+            copper.anode(),
+            copper.hazards(),
+            copper.makeUp(),
+            copper.cautions(),
+            copper.notes());
+    Step step = BrushStep.of("cu", alkaline, PATTERN, Target.um(1)).build();
+    assertThat(plan(work(WorkKind.RESIST), step).warnings())
+        .singleElement()
+        .asString()
+        .contains("copper-brush-alkaline");
+  }
+
+  @Test
+  void solventAfterChromicAcidIsWarnedOfAtThatStep() {
+    Plan plan =
+        plan(
+            tank("nickel-sulfamate", 5),
+            work(WorkKind.RESIST),
+            brush("chromium-brush-dark-hexavalent", 0.3),
+            work(WorkKind.STRIP));
+    assertThat(plan.warnings()).singleElement().asString().contains("chromic acid");
+    assertThat(plan.steps().get(3).cautions())
+        .extracting(Caution::hazard)
+        .contains("solvent near chromic acid", "solvents and aerosols", "local rules");
+  }
+
+  @Test
+  void brushingOnBarePaintIsWarnedOf() {
+    assertThat(plan(work(WorkKind.PAINT), brush("copper-brush", 5)).warnings())
+        .singleElement()
+        .asString()
+        .contains("MIL-STD-2197A(SH) 4.5.5", "plate copper");
+  }
+
+  /** Glass transition of PLA 59.1 C (filamentspecs.com); 20 C under is a rule of thumb. */
+  @Test
+  void warmBathsAreWarnedOf() {
+    Plan watts = Plan.of(List.of(tank("nickel-watts", 5)), PrintMaterial.find("PLA"), NO_RESIST);
+    assertThat(watts.warnings())
+        .singleElement()
+        .asString()
+        .contains("PLA at 50.0 C", "below 39.1 C", "begins at 40.0 C");
+    Plan petg = Plan.of(List.of(tank("nickel-watts", 5)), PrintMaterial.find("petg"), NO_RESIST);
+    assertThat(petg.warnings()).isEmpty();
+    Step hot =
+        TankStep.of("hot", RECIPES.find("nickel-watts"), WHOLE, Target.um(5))
+            .temperature(273.15 + 60)
+            .build();
+    assertThat(Plan.of(List.of(hot), PrintMaterial.find("petg"), NO_RESIST).warnings())
+        .singleElement()
+        .asString()
+        .contains("run it between 40.0 and 57.4 C");
+  }
+
+  @Test
+  void metalThickerThanTheResistIsWarnedOf() {
+    List<Step> steps = List.of(work(WorkKind.RESIST), brush("copper-brush", 12));
+    assertThat(Plan.of(steps, Optional.empty(), OptionalDouble.of(8)).warnings())
+        .singleElement()
+        .asString()
+        .contains("12.0 um through a resist of 8.00 um", "wider by about 8.00 um");
+    assertThat(Plan.of(steps, Optional.empty(), OptionalDouble.of(15)).warnings()).isEmpty();
+    assertThatThrownBy(() -> Plan.of(steps, Optional.empty(), OptionalDouble.of(0)))
+        .hasMessageContaining("resist thickness (0.0 um)");
+  }
+
+  /** A copper anode loses 1.186 g/A.h and a little to sludge (about 2 %). */
+  @Test
+  void materialsAddUp() {
+    Plan plan =
+        plan(
+            tank("copper-acid-decorative", 20),
+            tank("copper-acid-high-throw", 40),
+            brush("palladium-brush", 0.5));
+    double copper =
+        plan.steps().get(0).massG().orElseThrow() + plan.steps().get(1).massG().orElseThrow();
+    assertThat(copper).isCloseTo(0.6 * 2 * 8.96, within(1e-9));
+    assertThat(plan.materials())
+        .filteredOn(m -> m.name().equals("copper deposited"))
+        .singleElement()
+        .satisfies(m -> assertThat(m.amount()).isCloseTo(copper, within(1e-9)));
+    double tankAh =
+        plan.steps().get(0).chargeAh().orElseThrow() + plan.steps().get(1).chargeAh().orElseThrow();
+    assertThat(plan.materials())
+        .filteredOn(m -> m.name().equals("copper anode"))
+        .singleElement()
+        .satisfies(m -> assertThat(m.amount()).isCloseTo(tankAh * 1.186 * 1.02, within(0.01)));
+    assertThat(plan.materials()).extracting(Material::name).contains("Palladium, brush solution");
+  }
+
+  @Test
+  void aRefusedStepAddsNothing() {
+    Step dark =
+        BrushStep.of("dark", RECIPES.find("chromium-brush-dark-trivalent"), PATTERN, Target.um(0.3))
+            .build();
+    Plan plan = plan(dark);
+    assertThat(plan.steps().get(0).refused()).isTrue();
+    assertThat(plan.materials()).isEmpty();
+    assertThat(plan.chargeAh()).isZero();
+  }
+
+  @ParameterizedTest
+  @EnumSource(WorkKind.class)
+  void everyKindOfWorkCarriesCautionsAndNoCurrent(WorkKind kind) {
+    StepEstimate e = work(kind).estimate();
+    assertThat(e.cautions()).extracting(Caution::hazard).contains("waste", "local rules");
+    assertThat(e.currentA()).isEmpty();
+    assertThat(e.how()).isIn(Set.of(How.PREPARE, How.ETCH));
+    assertThat(WorkKind.find(kind.key())).contains(kind);
+  }
+}
