@@ -9,7 +9,6 @@ import java.util.regex.Pattern;
 import org.amperskin.geom.Vec3;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.job.Directions;
-import org.amperskin.job.Job;
 import org.amperskin.job.MeasuredPart;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.pattern.Artwork;
@@ -87,7 +86,10 @@ final class MaskCommand extends Verb {
       description = "positive or negative (film over such resist), or stop-off (tape, lacquer).")
   private String use = "positive";
 
-  @Option(names = "--surround", paramLabel = "HOW", description = "opaque or clear beside the film.")
+  @Option(
+      names = "--surround",
+      paramLabel = "HOW",
+      description = "opaque or clear beside the film.")
   private String surround = "opaque";
 
   @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG.")
@@ -114,8 +116,7 @@ final class MaskCommand extends Verb {
     MeasuredPart part;
     Region region;
     try (ProgressLine progress = progress()) {
-      part =
-          MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, progress);
+      part = MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, progress);
       MaskFilm film = new MaskFilm("film", drawing, placement, kind, clear);
       RegionRule rule = new RegionRule("mask", List.of(film), List.of(), List.of());
       region = Region.of(rule, part.skin(), progress);

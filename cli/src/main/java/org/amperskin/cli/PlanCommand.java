@@ -87,8 +87,10 @@ final class PlanCommand extends Verb {
   }
 
   private Estimate fromJob() throws Exception {
-    for (String given : new String[] {metal, recipe, thickness, charge, density, efficiency,
-        metalDensity, unit, scale}) {
+    for (String given :
+        new String[] {
+          metal, recipe, thickness, charge, density, efficiency, metalDensity, unit, scale
+        }) {
       if (given != null) {
         throw new UsageFault("a job file tells everything; '" + given + "' goes into it");
       }
@@ -103,8 +105,7 @@ final class PlanCommand extends Verb {
     }
     Target target =
         thickness != null
-            ? Target.um(
-                Unit.of("um").fromSi(positive("--thickness", thickness, Dimension.LENGTH)))
+            ? Target.um(Unit.of("um").fromSi(positive("--thickness", thickness, Dimension.LENGTH)))
             : Target.ampereHours(
                 Unit.of("A.h").fromSi(positive("--charge", charge, Dimension.CHARGE)));
     OptionalDouble none = OptionalDouble.empty();

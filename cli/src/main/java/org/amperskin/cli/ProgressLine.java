@@ -31,7 +31,8 @@ final class ProgressLine implements Progress, AutoCloseable {
     }
     last = now;
     open = true;
-    String share = Double.isNaN(fraction) ? "" : String.format(Locale.ROOT, " %3.0f %%", 100 * fraction);
+    String share =
+        Double.isNaN(fraction) ? "" : String.format(Locale.ROOT, " %3.0f %%", 100 * fraction);
     err.print("\r" + what + share + "        ");
     err.flush();
   }

@@ -120,7 +120,7 @@ public final class JobFile {
         tank(),
         supply(),
         resistUm,
-        Map.copyOf(films),
+        java.util.Collections.unmodifiableMap(films),
         java.util.Collections.unmodifiableMap(regions),
         new StepReader(recipes, regions.keySet(), paint.isPresent()).read(top));
   }

@@ -78,7 +78,8 @@ public record Recipe(
   public List<Caution> allCautions() {
     List<Caution> list = new ArrayList<>(Caution.of(hazards));
     Caution last = list.remove(list.size() - 1);
-    cautions.forEach(note -> list.add(new Caution(name, note.text(), note.mark(), note.source())));
+    cautions.forEach(
+        note -> list.add(new Caution("this solution", note.text(), note.mark(), note.source())));
     list.add(last);
     return List.copyOf(list);
   }

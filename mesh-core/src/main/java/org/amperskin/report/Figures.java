@@ -26,9 +26,10 @@ public final class Figures {
     return Quantity.plain(mm3 / 1000, DIGITS) + " cm3";
   }
 
-  /** A number with four digits. */
+  /** A number with up to four digits, without trailing zeros. */
   public static String number(double value) {
-    return value == 0 ? "0" : Quantity.plain(value, DIGITS);
+    String text = value == 0 ? "0" : Quantity.plain(value, DIGITS);
+    return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
   }
 
   /** A current in A. */
@@ -51,14 +52,17 @@ public final class Figures {
     if (seconds < 90) {
       return Quantity.plain(seconds, 3) + " s";
     }
+    if (seconds < 3600) {
+      long whole = Math.round(seconds);
+      return whole / 60 + " min" + (whole % 60 == 0 ? "" : " " + whole % 60 + " s");
+    }
     long minutes = Math.round(seconds / 60);
-    if (minutes < 10) {
-      return String.format(Locale.ROOT, "%.1f min", seconds / 60);
-    }
-    if (minutes < 120) {
-      return minutes + " min";
-    }
     return minutes / 60 + " h " + minutes % 60 + " min";
+  }
+
+  /** The two ends of a band in brackets, nothing where they read the same. */
+  static String band(String low, String high) {
+    return low.equals(high) ? "" : " (" + low + " to " + high + ")";
   }
 
   /** Something or a dash. */

@@ -171,13 +171,7 @@ public final class PlanText {
                     "%s%s",
                     Figures.time(t),
                     s.timeBandS()
-                        .map(
-                            b ->
-                                " ("
-                                    + Figures.time(b.low())
-                                    + " to "
-                                    + Figures.time(b.high())
-                                    + ")")
+                        .map(b -> Figures.band(Figures.time(b.low()), Figures.time(b.high())))
                         .orElse("")));
     s.chargeAh().ifPresent(c -> page.line("charge", "%s A.h", Figures.number(c)));
     if (!s.ramp().isEmpty()) {
@@ -198,7 +192,7 @@ public final class PlanText {
           Figures.mass(s.massG().getAsDouble()),
           s.metal().orElse(""),
           s.massBandG()
-              .map(b -> " (" + Figures.mass(b.low()) + " to " + Figures.mass(b.high()) + ")")
+              .map(b -> Figures.band(Figures.mass(b.low()), Figures.mass(b.high())))
               .orElse(""));
     }
     if (s.thicknessUm().isPresent()) {
@@ -207,7 +201,7 @@ public final class PlanText {
           "%s um mean%s%s",
           Figures.number(s.thicknessUm().getAsDouble()),
           s.thicknessBandUm()
-              .map(b -> " (" + Figures.number(b.low()) + " to " + Figures.number(b.high()) + ")")
+              .map(b -> Figures.band(Figures.number(b.low()), Figures.number(b.high())))
               .orElse(""),
           s.rateUmPerH().isPresent()
               ? ", " + Figures.number(s.rateUmPerH().getAsDouble()) + " um/h"

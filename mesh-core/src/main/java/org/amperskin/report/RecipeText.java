@@ -7,6 +7,7 @@ import org.amperskin.plating.Claim;
 import org.amperskin.plating.Coupon;
 import org.amperskin.plating.Figure;
 import org.amperskin.plating.FigureKey;
+import org.amperskin.plating.Mark;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.Recipe;
 
@@ -38,27 +39,24 @@ public final class RecipeText {
     TextPage page = new TextPage();
     page.heading(r.id() + ": " + r.name());
     page.line(
-        "deposits",
-        "%s from %s, %s",
-        r.metal().label(),
-        r.ion(),
-        "with the " + r.how().key());
+        "deposits", "%s from %s, %s", r.metal().label(), r.ion(), "with the " + r.how().key());
     page.line("resist", "%s", r.alkaline() ? "alkaline: strips positive resist" : "not alkaline");
     switch (r.claim()) {
       case FARADAY -> page.line("thickness", "follows from charge");
       case CAPPED -> page.line("thickness", "thin decorative film: only up to its cap, wide band");
       case COUPON -> page.line("thickness", "no figure without a coupon");
     }
-    page.heading("Make-up");
-    r.makeUp().forEach(n -> note(page, n));
+    if (!r.makeUp().isEmpty()) {
+      page.heading("Make-up");
+      r.makeUp().forEach(n -> note(page, n));
+    }
     page.heading("Figures");
     for (Map.Entry<FigureKey, Figure> f : r.figures().entrySet()) {
       page.line(
           f.getKey().key(),
-          "%s  [%s: %s]",
+          "%s  [%s]",
           f.getValue().show(),
-          f.getValue().mark().meaning(),
-          f.getValue().source());
+          origin(f.getValue().mark(), f.getValue().source()));
     }
     if (!r.notes().isEmpty()) {
       page.heading("Notes");
@@ -76,6 +74,11 @@ public final class RecipeText {
   }
 
   private static void note(TextPage page, Note n) {
-    page.item("-", n.text() + " [" + n.mark().meaning() + ": " + n.source() + "]");
+    page.item("-", n.text() + " [" + origin(n.mark(), n.source()) + "]");
+  }
+
+  /** Mark and source, once where they say the same. */
+  private static String origin(Mark mark, String source) {
+    return mark == Mark.COMMON ? "rule of thumb: " + source : mark.meaning() + ": " + source;
   }
 }

@@ -61,7 +61,7 @@ class TestMeshesTest {
         checked++;
       }
     }
-    assertThat(checked).isEqualTo(7);
+    assertThat(checked).isEqualTo(8);
   }
 
   @Test
