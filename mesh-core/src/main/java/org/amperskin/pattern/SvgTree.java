@@ -93,6 +93,7 @@ final class SvgTree {
         (publicId, systemId, base, space) -> {
           throw new XMLStreamException("nothing outside the file is opened: " + systemId);
         });
+    factory.setXMLReporter((message, type, information, place) -> {});
     XMLStreamReader in = null;
     try {
       in = factory.createXMLStreamReader(new ByteArrayInputStream(bytes));

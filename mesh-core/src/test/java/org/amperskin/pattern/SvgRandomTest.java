@@ -24,11 +24,12 @@ class SvgRandomTest {
   private static final int PIXELS = 600;
 
   /**
-   * The same shapes drawn by java.awt (fill and BasicStroke) on 600 x 600 pixels. Allowed: the
-   * pixels that an outline runs through, one tenth of them, and 0.05 % of the sheet.
+   * The same shapes drawn by java.awt (fill and BasicStroke) on 600 x 600 pixels, against our rings
+   * filled by the same rasteriser. Strokes are of straight lines here: the JDK's stroker strays up
+   * to 0.07 mm along curves at this scale; {@link StrokeBandTest} holds curves to their definition.
    */
   @Test
-  void rasteriserAgreesWithinThePixelsOnTheOutline() {
+  void rasteriserAgreesPixelByPixel() {
     for (long seed = 1; seed <= 60; seed++) {
       Random random = new Random(seed);
       BufferedImage image = new BufferedImage(PIXELS, PIXELS, BufferedImage.TYPE_BYTE_GRAY);
@@ -44,17 +45,20 @@ class SvgRandomTest {
         svg.append(shape(random, g));
       }
       Artwork art = Drawings.read(Drawings.sheet(svg.toString()));
+      BufferedImage ours = drawn(art);
+      int strong = 0;
       double sum = 0;
       for (int p = 0; p < PIXELS * PIXELS; p++) {
-        int value = image.getRaster().getSample(p % PIXELS, p / PIXELS, 0);
-        sum += 1 - value / 255.0;
+        int theirs = image.getRaster().getSample(p % PIXELS, p / PIXELS, 0);
+        int difference = ours.getRaster().getSample(p % PIXELS, p / PIXELS, 0) - theirs;
+        sum += difference / 255.0;
+        strong += Math.abs(difference) > 100 ? 1 : 0;
       }
-      double pixelMm = 100.0 / PIXELS;
-      double drawn = sum * pixelMm * pixelMm;
-      double band = 0.1 * pixelMm * art.edgeLengthMm() + 5;
-      assertThat(art.opaqueAreaMm2())
+      // same rasteriser, so only rounding may differ: no pixel by more than 40 %, save slivers
+      assertThat(strong).as("seed %d, drawing %s", seed, svg).isLessThanOrEqualTo(5);
+      assertThat(sum / 36) // mm2; 6 x 6 pixels to the mm; edges painted over edges blend in theirs
           .as("seed %d, drawing %s", seed, svg)
-          .isCloseTo(drawn, within(band));
+          .isCloseTo(0, within(0.5 + 0.003 * art.edgeLengthMm()));
       Geometry geometry = Drawings.geometry(art);
       assertThat(geometry.isValid()).as("seed %d, drawing %s", seed, svg).isTrue();
       assertThat(geometry.getArea())
@@ -68,6 +72,32 @@ class SvgRandomTest {
     }
   }
 
+  private static BufferedImage drawn(Artwork art) {
+    BufferedImage image = new BufferedImage(PIXELS, PIXELS, BufferedImage.TYPE_BYTE_GRAY);
+    Graphics2D g = image.createGraphics();
+    g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+    g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+    g.setColor(Color.WHITE);
+    g.fillRect(0, 0, PIXELS, PIXELS);
+    g.setColor(Color.BLACK);
+    g.scale(PIXELS / 100.0, PIXELS / 100.0);
+    Path2D path = new Path2D.Double(Path2D.WIND_NON_ZERO);
+    for (int r = 0; r < art.ringCount(); r++) {
+      for (int p = art.ringStarts()[r]; p < art.ringStarts()[r + 1]; p++) {
+        double x = 50 + art.xy()[2 * p];
+        double y = 50 - art.xy()[2 * p + 1];
+        if (p == art.ringStarts()[r]) {
+          path.moveTo(x, y);
+        } else {
+          path.lineTo(x, y);
+        }
+      }
+      path.closePath();
+    }
+    g.fill(path);
+    return image;
+  }
+
   /** Draws a random path with java.awt and returns the same path as SVG. */
   private static String shape(Random random, Graphics2D g) {
     Path2D path = new Path2D.Double(random.nextBoolean() ? Path2D.WIND_NON_ZERO : 0);
@@ -76,8 +106,9 @@ class SvgRandomTest {
     path.moveTo(p[0], p[1]);
     d.append(text("M", p));
     int pieces = 2 + random.nextInt(5);
+    boolean fill = random.nextBoolean();
     for (int i = 0; i < pieces; i++) {
-      switch (random.nextInt(3)) {
+      switch (fill ? random.nextInt(3) : 0) {
         case 0 -> {
           p = points(random, 2);
           path.lineTo(p[0], p[1]);
@@ -103,7 +134,7 @@ class SvgRandomTest {
     boolean black = random.nextInt(3) > 0;
     g.setColor(black ? Color.BLACK : Color.WHITE);
     String colour = black ? "black" : "white";
-    if (random.nextBoolean()) {
+    if (fill) {
       g.fill(path);
       String rule = path.getWindingRule() == Path2D.WIND_NON_ZERO ? "nonzero" : "evenodd";
       return "<path fill='" + colour + "' fill-rule='" + rule + "' d='" + d + "'/>\n";
