@@ -162,6 +162,22 @@ class SvgAbuseTest {
   }
 
   @Test
+  void textEncodingsAreReadAndBadBytesAreTold() throws Exception {
+    String svg = Drawings.sheet("<rect width='10' height='10' id='\u00e9'/>");
+    byte[] latin =
+        ("<?xml version='1.0' encoding='ISO-8859-1'?>" + svg).getBytes(StandardCharsets.ISO_8859_1);
+    byte[] wide = ("\ufeff" + svg).getBytes(StandardCharsets.UTF_16LE);
+    assertThat(ArtworkFile.read(latin, NAME, OPTIONS).opaqueFraction()).isBetween(0.0099, 0.0101);
+    assertThat(ArtworkFile.read(wide, NAME, OPTIONS).opaqueFraction()).isBetween(0.0099, 0.0101);
+    byte[] undeclared = svg.getBytes(StandardCharsets.ISO_8859_1);
+    assertThatThrownBy(() -> ArtworkFile.read(undeclared, NAME, OPTIONS))
+        .isInstanceOf(ArtworkFileException.class)
+        .hasMessage(
+            "bad.svg, byte " + svg.indexOf('\u00e9') + ": expected UTF-8 text, found byte e9");
+    refused("<?xml version='1.0' encoding='nowhere-8'?>" + svg, "found \"nowhere-8\"");
+  }
+
+  @Test
   void otherFilesAreToldApartByContent(@TempDir Path folder) throws IOException {
     assertThatThrownBy(() -> ArtworkFile.read(new byte[0], NAME, OPTIONS))
         .hasMessage(
