@@ -33,7 +33,7 @@ final class Dashes {
   void draw(Chain chain, Pen pen) {
     int index = 0;
     double left = offset;
-    while (left >= lengths[index % lengths.length]) {
+    while (left > 0 && left >= lengths[index % lengths.length]) {
       left -= lengths[index % lengths.length];
       index++;
       if (index > 2 * lengths.length) {

@@ -8,7 +8,8 @@ package org.amperskin.pattern;
  * <p>Guaranteed: for cubics, deviation of a chord over a step h of the parameter is at most h^2
  * max|B''|/8 (the error bound of linear interpolation; B'' is linear in t, so its largest value
  * lies at an end of the step); for arcs of an ellipse with larger half axis s it is s (1 -
- * cos(step/2)) (sagitta). Steps also turn by at most 45 degrees, so small details stay round.
+ * cos(step/2)) (sagitta). Steps also turn by at most 45 degrees, so small details stay round. The
+ * two sides of a stroke along a cubic are measured at three places of each step.
  *
  * <p>With {@code keepArea} inner vertices are moved outwards by about two thirds of the sagitta, so
  * the polygon has the curve's area: exact for arcs of ellipses, to fourth order in the step for
@@ -19,7 +20,10 @@ package org.amperskin.pattern;
 final class Flattener {
   private static final double LARGEST_TURN = Math.PI / 4;
   private static final int DEEPEST = 20;
-  private static final int DEEPEST_TURN = 10;
+  private static final int DEEPEST_TURN = 18;
+
+  /** A turn within one step (rad) from which on the pen draws a round corner, as at a cusp. */
+  private static final double SHARP = 1.2;
 
   /** Room below the tolerance, because moved vertices may stray by up to 4/3 of the sagitta. */
   private static final double ROOM = 0.7;
@@ -121,7 +125,7 @@ final class Flattener {
     double[] cuts = new double[16];
     int[] size = {1};
     double[][] grown = {cuts};
-    double turn = reach > 0 ? Math.min(LARGEST_TURN, stepFor(reach)) : LARGEST_TURN;
+    double turn = reach > 0 ? Math.min(LARGEST_TURN, stepFor(2 * reach)) : LARGEST_TURN;
     divide(x, y, 0, 0.5, 1, turn, grown, size);
     divide(x, y, 0.5, 1, 1, turn, grown, size);
     cuts = grown[0];
@@ -141,7 +145,7 @@ final class Flattener {
       move(px, py, tx, ty, count);
     }
     for (int i = 1; i <= count; i++) {
-      boolean sharp = Math.abs(turn(tx[i - 1], ty[i - 1], tx[i], ty[i])) > 1.2;
+      boolean sharp = Math.abs(turn(tx[i - 1], ty[i - 1], tx[i], ty[i])) > SHARP;
       chain.segment(
           px[i],
           py[i],
@@ -169,7 +173,8 @@ final class Flattener {
     double[] a = tangent(x, y, from);
     double[] b = tangent(x, y, to);
     double turn = Math.abs(turn(a[0], a[1], b[0], b[1]));
-    boolean tooFar = deviation > tolerance && depth < DEEPEST;
+    double sides = reach > 0 ? sideDeviation(x, y, from, to) : 0;
+    boolean tooFar = Math.max(deviation, sides) > tolerance && depth < DEEPEST;
     boolean tooRound =
         turn > largestTurn && depth < DEEPEST_TURN && (deviation > tolerance / 100 || reach > 0);
     if (tooFar || tooRound) {
@@ -179,11 +184,42 @@ final class Flattener {
       return;
     }
     budget.spend(1);
-    worst = Math.max(worst, deviation + (turn < 1.2 ? reach * (1 - Math.cos(turn / 2)) : 0));
+    worst = Math.max(worst, Math.max(deviation, turn < SHARP ? sides / ROOM : 0));
     if (size[0] == cuts[0].length) {
       cuts[0] = java.util.Arrays.copyOf(cuts[0], 2 * size[0]);
     }
     cuts[0][size[0]++] = to;
+  }
+
+  /** How far the two sides of the stroke stray from their chords, at three places of the step. */
+  private double sideDeviation(double[] x, double[] y, double from, double to) {
+    double largest = 0;
+    for (int side = -1; side <= 1; side += 2) {
+      double[] a = beside(x, y, from, side * reach);
+      double[] b = beside(x, y, to, side * reach);
+      double length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      for (int k = 1; k <= 3; k++) {
+        double[] p = beside(x, y, from + k * (to - from) / 4, side * reach);
+        double along =
+            length == 0
+                ? 0
+                : ((p[0] - a[0]) * (b[0] - a[0]) + (p[1] - a[1]) * (b[1] - a[1]))
+                    / (length * length);
+        double part = Math.max(0, Math.min(1, along));
+        largest =
+            Math.max(
+                largest,
+                Math.hypot(p[0] - a[0] - part * (b[0] - a[0]), p[1] - a[1] - part * (b[1] - a[1])));
+      }
+    }
+    return largest;
+  }
+
+  private static double[] beside(double[] x, double[] y, double t, double distance) {
+    double[] d = tangent(x, y, t);
+    double length = Math.hypot(d[0], d[1]);
+    double scale = length > 0 ? distance / length : 0;
+    return new double[] {value(x, t) - scale * d[1], value(y, t) + scale * d[0]};
   }
 
   /** Moves inner vertices outwards; sagitta of a segment of length l turning by d is l d / 8. */
@@ -192,7 +228,7 @@ final class Flattener {
     for (int k = 0; k < count; k++) {
       double d = turn(tx[k], ty[k], tx[k + 1], ty[k + 1]);
       double l = Math.hypot(px[k + 1] - px[k], py[k + 1] - py[k]);
-      sagitta[k] = Math.abs(d) > 1.2 ? 0 : l * d / 8;
+      sagitta[k] = Math.abs(d) > SHARP ? 0 : l * d / 8;
     }
     double share = count < 2 ? 0 : 2.0 / 3 * count / (count - 1);
     for (int i = 1; i < count; i++) {

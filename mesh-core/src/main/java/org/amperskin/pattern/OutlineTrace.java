@@ -58,7 +58,7 @@ final class OutlineTrace {
         at = head(e);
         if (placeInPath[at] >= 0) {
           int back = placeInPath[at];
-          rings.add(loop(path, back, size));
+          keep(loop(path, back, size), rings);
           for (int i = back + 1; i < size; i++) {
             placeInPath[path[i]] = -1;
           }
@@ -77,6 +77,20 @@ final class OutlineTrace {
       }
     }
     return rings;
+  }
+
+  /** Drops slivers no wider than rounding can make them; nothing else fits inside one. */
+  private static void keep(double[] ring, List<double[]> rings) {
+    double twice = 0;
+    double length = 0;
+    for (int p = 0, q = ring.length - 2; p < ring.length; q = p, p += 2) {
+      twice += (ring[q] - ring[0]) * (ring[p + 1] - ring[1]);
+      twice -= (ring[p] - ring[0]) * (ring[q + 1] - ring[1]);
+      length += Math.hypot(ring[p] - ring[q], ring[p + 1] - ring[q + 1]);
+    }
+    if (ring.length >= 6 && Math.abs(twice) > 2 * PaintStack.GRID_MM * length) {
+      rings.add(ring);
+    }
   }
 
   private boolean kept(int e) {

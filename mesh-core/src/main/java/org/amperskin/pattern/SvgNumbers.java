@@ -95,16 +95,19 @@ final class SvgNumbers {
 
   /** A number with its unit, lower case ("" for none, "%" for percent). */
   record Length(double value, String unit) {
-    /** The length in mm; NaN for none, percent and units that hang on a font or window. */
+    /**
+     * The length in mm; NaN for none, percent and units that hang on a font or window. Ratios of
+     * whole numbers keep 144pt and 192px at exactly 50.8 mm.
+     */
     double mm() {
       return switch (unit) {
         case "mm" -> value;
         case "cm" -> value * 10;
         case "q" -> value / 4;
-        case "in" -> value * MM_PER_IN;
-        case "pt" -> value * MM_PER_IN / 72;
-        case "pc" -> value * MM_PER_IN / 6;
-        case "px" -> value * MM_PER_IN / 96;
+        case "in" -> value * 127 / 5;
+        case "pt" -> value * 127 / 360;
+        case "pc" -> value * 127 / 30;
+        case "px" -> value * 127 / 480;
         default -> Double.NaN;
       };
     }

@@ -7,7 +7,7 @@ import java.util.Set;
 
 /** Walks the elements of a drawing in document order and paints them on a {@link PaintStack}. */
 final class SvgPainter {
-  private static final int MOST_VISITS = 1_000_000;
+  private static final int MOST_VISITS = 250_000;
   private static final Set<String> SILENT =
       Set.of(
           "defs",

@@ -79,7 +79,11 @@ final class SvgReader {
     double mm;
     if (length.unit().equals("%")) {
       SvgFault.unless(boxSide > 0, side + " with a unit, or a viewBox", root.get(side, "neither"));
-      mm = length.value() / 100 * boxSide * options.unitlessMm();
+      double units = length.value() / 100 * boxSide;
+      mm =
+          options.unitlessMm() == SvgNumbers.MM_PER_PX
+              ? new SvgNumbers.Length(units, "px").mm()
+              : units * options.unitlessMm();
       notes.add(
           "no "
               + side
@@ -89,7 +93,10 @@ final class SvgReader {
               + options.unitlessMm()
               + " mm");
     } else if (length.unit().isEmpty()) {
-      mm = length.value() * options.unitlessMm();
+      mm =
+          options.unitlessMm() == SvgNumbers.MM_PER_PX
+              ? new SvgNumbers.Length(length.value(), "px").mm()
+              : length.value() * options.unitlessMm();
       notes.add(
           side
               + " "

@@ -1,7 +1,6 @@
 package org.amperskin.pattern;
 
-import java.io.ByteArrayInputStream;
-import java.nio.charset.StandardCharsets;
+import java.io.StringReader;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -75,12 +74,10 @@ final class SvgTree {
   }
 
   static SvgTree read(byte[] bytes, Path path) throws ArtworkFileException {
-    int entity = find(bytes, "<!ENTITY");
+    String text = XmlText.decode(bytes, path);
+    int entity = text.indexOf("<!ENTITY");
     if (entity >= 0) {
-      int line = 1;
-      for (int i = 0; i < entity; i++) {
-        line += bytes[i] == '\n' ? 1 : 0;
-      }
+      long line = 1 + text.chars().limit(entity).filter(c -> c == '\n').count();
       throw new ArtworkFileException(
           path, "line " + line, "expected no entity declarations, found <!ENTITY");
     }
@@ -93,9 +90,10 @@ final class SvgTree {
         (publicId, systemId, base, space) -> {
           throw new XMLStreamException("nothing outside the file is opened: " + systemId);
         });
+    factory.setXMLReporter((message, type, information, place) -> {});
     XMLStreamReader in = null;
     try {
-      in = factory.createXMLStreamReader(new ByteArrayInputStream(bytes));
+      in = factory.createXMLStreamReader(new StringReader(text));
       SvgTree tree = new SvgTree(path, in);
       if (tree.root == null) {
         throw fault(path, in.getLocation(), "expected an <svg> element, found none");
@@ -147,24 +145,7 @@ final class SvgTree {
   private static String plain(Exception e) {
     String message = String.valueOf(e.getMessage());
     int cut = message.indexOf("Message: ");
-    String text = (cut >= 0 ? message.substring(cut + 9) : message).replaceAll("\\s+", " ");
-    return text.length() > 200 ? text.substring(0, 200) + "..." : text;
-  }
-
-  /** Finds an ASCII word, also with a zero byte between letters (UTF-16). */
-  private static int find(byte[] bytes, String word) {
-    byte[] w = word.getBytes(StandardCharsets.US_ASCII);
-    for (int stride = 1; stride <= 2; stride++) {
-      for (int i = 0; i + stride * (w.length - 1) < bytes.length; i++) {
-        int k = 0;
-        while (k < w.length && bytes[i + stride * k] == w[k]) {
-          k++;
-        }
-        if (k == w.length) {
-          return i;
-        }
-      }
-    }
-    return -1;
+    String substance = (cut >= 0 ? message.substring(cut + 9) : message).replaceAll("\\s+", " ");
+    return substance.length() > 200 ? substance.substring(0, 200) + "..." : substance;
   }
 }
