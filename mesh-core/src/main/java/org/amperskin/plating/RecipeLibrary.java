@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.amperskin.units.NearestWord;
+import org.amperskin.yaml.YamlFault;
 
 /**
  * The recipes at hand, by id.
@@ -42,7 +43,7 @@ public final class RecipeLibrary {
         throw new IllegalStateException("recipe file " + file + " holds " + recipe.id());
       }
       return recipe;
-    } catch (RecipeException ours) {
+    } catch (YamlFault ours) {
       throw new IllegalStateException(ours.getMessage(), ours);
     }
   }

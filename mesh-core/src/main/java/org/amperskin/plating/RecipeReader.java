@@ -13,6 +13,8 @@ import java.util.stream.Stream;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
 import org.amperskin.units.Unit;
+import org.amperskin.yaml.YamlFault;
+import org.amperskin.yaml.YamlMap;
 
 /**
  * Reads a recipe from YAML 1.2 and checks it.
@@ -49,8 +51,8 @@ public final class RecipeReader {
    * @param text the YAML
    * @param file its name, for messages
    */
-  public static Recipe read(String text, String file) throws RecipeException {
-    YamlMap top = YamlMap.of(text, file);
+  public static Recipe read(String text, String file) throws YamlFault {
+    YamlMap top = YamlMap.of(text, file, "recipe");
     Set<String> known =
         Stream.concat(PLAIN_KEYS.stream(), Arrays.stream(FigureKey.values()).map(FigureKey::key))
             .collect(Collectors.toSet());
@@ -96,7 +98,7 @@ public final class RecipeReader {
     }
   }
 
-  private static Metal metal(YamlMap top) throws RecipeException {
+  private static Metal metal(YamlMap top) throws YamlFault {
     String word = top.word("metal");
     return Metal.find(word)
         .orElseThrow(
@@ -121,7 +123,7 @@ public final class RecipeReader {
     return top.has(first) ? first : "";
   }
 
-  private static Figure figure(YamlMap map, FigureKey key) throws RecipeException {
+  private static Figure figure(YamlMap map, FigureKey key) throws YamlFault {
     map.onlyKeys(FIGURE_KEYS);
     boolean single = map.has("value");
     if (single && (map.has("low") || map.has("typical") || map.has("high"))) {
@@ -160,16 +162,16 @@ public final class RecipeReader {
     return new Figure(low[0], low[1], low[2], unit, mark, source);
   }
 
-  private static Mark mark(YamlMap map) throws RecipeException {
+  private static Mark mark(YamlMap map) throws YamlFault {
     return map.oneOf("mark", map.word("mark"), Mark.values(), Mark::letter);
   }
 
-  private static Anode anode(YamlMap map) throws RecipeException {
+  private static Anode anode(YamlMap map) throws YamlFault {
     map.onlyKeys(ANODE_KEYS);
     return new Anode(map.word("kind"), map.yesNo("soluble"), mark(map), map.word("source"));
   }
 
-  private static List<Note> notes(YamlMap top, String key) throws RecipeException {
+  private static List<Note> notes(YamlMap top, String key) throws YamlFault {
     List<Note> notes = new ArrayList<>();
     for (YamlMap map : top.maps(key)) {
       map.onlyKeys(NOTE_KEYS);

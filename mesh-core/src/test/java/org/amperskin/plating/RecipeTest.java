@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
+import org.amperskin.yaml.YamlFault;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -141,14 +142,15 @@ class RecipeTest {
     String good = resource("nickel-watts.yaml");
     String bad = good.replaceFirst(java.util.regex.Pattern.quote(find), put.replace("\\n", "\n"));
     assertThat(bad).as("the edit took").isNotEqualTo(good);
-    RecipeException fault =
-        catchThrowableOfType(RecipeException.class, () -> RecipeReader.read(bad, "bad.yaml"));
+    YamlFault fault =
+        catchThrowableOfType(YamlFault.class, () -> RecipeReader.read(bad, "bad.yaml"));
     assertThat(fault).as(put).isNotNull();
     assertThat(fault.getMessage()).startsWith("bad.yaml:").contains(message);
     if (!message.equals("not YAML")) {
       // faults stand on the edited line, on its last one where the edit added a line
       String before = good.substring(0, good.indexOf(find)) + put.replace("\\n", "\n");
-      assertThat((long) fault.line()).isEqualTo(1 + before.chars().filter(c -> c == '\n').count());
+      assertThat((long) fault.place().line())
+          .isEqualTo(1 + before.chars().filter(c -> c == '\n').count());
     }
   }
 
@@ -190,7 +192,7 @@ class RecipeTest {
     String bad = good.replaceFirst(java.util.regex.Pattern.quote(find), put);
     assertThat(bad).isNotEqualTo(good);
     assertThatThrownBy(() -> RecipeReader.read(bad, "bad.yaml"))
-        .isInstanceOf(RecipeException.class)
+        .isInstanceOf(YamlFault.class)
         .hasMessageContaining(message);
   }
 
