@@ -1,7 +1,6 @@
 package org.amperskin.cli;
 
 import picocli.AutoComplete;
-import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
 /** {@code amperskin completion}. */
@@ -12,7 +11,7 @@ import picocli.CommandLine.Command;
 final class CompletionCommand extends Verb {
   @Override
   public Integer call() {
-    print(AutoComplete.bash("amperskin", new CommandLine(new Main())));
+    print(AutoComplete.bash("amperskin", Main.withAllVerbs()));
     return ExitCode.ANSWER;
   }
 }

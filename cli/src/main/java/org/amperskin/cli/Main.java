@@ -2,6 +2,10 @@ package org.amperskin.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -25,18 +29,10 @@ import picocli.CommandLine.Command;
       "  amperskin plan test-meshes/demo/visor.yaml",
       "",
       "amperskin VERB --help tells more of one verb."
-    },
-    subcommands = {
-      MeasureCommand.class,
-      MaskCommand.class,
-      PlanCommand.class,
-      CompareCommand.class,
-      RecipesCommand.class,
-      ViewCommand.class,
-      SchemaCommand.class,
-      CompletionCommand.class
     })
 public final class Main implements Runnable {
+  private static final Map<String, Supplier<Verb>> VERBS = verbs();
+
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   /** Runs the program. */
@@ -51,7 +47,18 @@ public final class Main implements Runnable {
 
   /** Runs the program without ending the process. */
   public static int run(String[] args, PrintWriter out, PrintWriter err) {
+    if (args.length == 1 && (args[0].equals("--version") || args[0].equals("-V"))) {
+      out.println(Version.text()); // answered without the option parser, which takes longer
+      return ExitCode.ANSWER;
+    }
     CommandLine line = new CommandLine(new Main());
+    String first = args.length == 0 ? "" : args[0];
+    // Describing a verb takes longer than most of them run: only the one asked for is described.
+    for (Map.Entry<String, Supplier<Verb>> verb : VERBS.entrySet()) {
+      if (!VERBS.containsKey(first) || verb.getKey().equals(first)) {
+        line.addSubcommand(verb.getKey(), verb.getValue().get());
+      }
+    }
     line.setOut(out);
     line.setErr(err);
     line.setUsageHelpWidth(80);
@@ -59,6 +66,26 @@ public final class Main implements Runnable {
     line.setParameterExceptionHandler(Faults::usage);
     line.setExecutionExceptionHandler(Faults::execution);
     return line.execute(args);
+  }
+
+  private static Map<String, Supplier<Verb>> verbs() {
+    Map<String, Supplier<Verb>> verbs = new LinkedHashMap<>();
+    verbs.put("measure", MeasureCommand::new);
+    verbs.put("mask", MaskCommand::new);
+    verbs.put("plan", PlanCommand::new);
+    verbs.put("compare", CompareCommand::new);
+    verbs.put("recipes", RecipesCommand::new);
+    verbs.put("view", ViewCommand::new);
+    verbs.put("schema", SchemaCommand::new);
+    verbs.put("completion", CompletionCommand::new);
+    return Collections.unmodifiableMap(verbs);
+  }
+
+  /** The whole command line with every verb described. */
+  static CommandLine withAllVerbs() {
+    CommandLine line = new CommandLine(new Main());
+    VERBS.forEach((name, verb) -> line.addSubcommand(name, verb.get()));
+    return line;
   }
 
   @Override

@@ -6,7 +6,11 @@ import picocli.CommandLine.IVersionProvider;
 final class Version implements IVersionProvider {
   @Override
   public String[] getVersion() {
-    String version = Version.class.getPackage().getImplementationVersion();
-    return new String[] {"amperskin " + (version == null ? "(from classes)" : version)};
+    return new String[] {text()};
+  }
+
+  static String text() {
+    String version = Main.class.getPackage().getImplementationVersion();
+    return "amperskin " + (version == null ? "(from classes)" : version);
   }
 }
