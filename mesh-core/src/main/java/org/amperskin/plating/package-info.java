@@ -21,6 +21,6 @@
  * cyanides, and the one printed figure for silver without cyanide is a plain misprint; and any
  * other cyanide bath. Cautions go with every step and cannot be switched off.
  *
- * <p>May import: {@code units}.
+ * <p>May import: {@code units}, {@code yaml}.
  */
 package org.amperskin.plating;
