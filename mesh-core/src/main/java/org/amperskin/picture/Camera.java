@@ -71,32 +71,37 @@ public record Camera(
       SurfaceMesh mesh, double yawDegrees, double pitchDegrees, double aspect) {
     return new Camera(
             0, 0, 0, 1, yawDegrees, pitchDegrees, USUAL_VIEW_DEGREES, Projection.PERSPECTIVE)
-        .fittedTo(Extent.of(mesh), aspect);
+        .fittedTo(mesh, aspect);
   }
 
   /**
-   * This camera moved so that a box just fills the picture, with the same direction and view.
+   * This camera moved so that a mesh just fills the picture, with the same direction and view.
    *
-   * @param box the box to show
+   * <p>The middle of the mesh's box becomes the target. One pass over the corners of all faces.
+   *
+   * @param mesh what to show; only vertices used by faces count
    * @param aspect width of the picture over its height
    */
-  public Camera fittedTo(Extent box, double aspect) {
+  public Camera fittedTo(SurfaceMesh mesh, double aspect) {
     if (!(aspect > 0)) {
       throw new IllegalArgumentException("aspect " + aspect + " is not above 0");
     }
+    Extent box = Extent.of(mesh);
     double halfHeight = Math.tan(Math.toRadians(viewDegrees) / 2) / FIT_MARGIN;
     double halfWidth = halfHeight * aspect;
+    double near = projection == Projection.PARALLEL ? 0 : 1;
     double need = box.radiusMm() * 1e-3 + 1e-6;
     double[] r = right();
     double[] u = up();
     double[] e = eye();
-    for (int corner = 0; corner < 8; corner++) {
-      double x = ((corner & 1) == 0 ? -0.5 : 0.5) * box.sizeX();
-      double y = ((corner & 2) == 0 ? -0.5 : 0.5) * box.sizeY();
-      double z = ((corner & 4) == 0 ? -0.5 : 0.5) * box.sizeZ();
+    double[] p = mesh.positions();
+    for (int v : mesh.corners()) {
+      double x = p[3 * v] - box.centreX();
+      double y = p[3 * v + 1] - box.centreY();
+      double z = p[3 * v + 2] - box.centreZ();
       double across = Math.abs(r[0] * x + r[1] * y + r[2] * z) / halfWidth;
       double along = Math.abs(u[0] * x + u[1] * y + u[2] * z) / halfHeight;
-      double toward = projection == Projection.PARALLEL ? 0 : e[0] * x + e[1] * y + e[2] * z;
+      double toward = near * (e[0] * x + e[1] * y + e[2] * z);
       need = Math.max(need, Math.max(across, along) + toward);
     }
     return new Camera(

@@ -28,7 +28,7 @@ class CameraTest {
     for (Projection projection : Projection.values()) {
       for (double yaw = 0; yaw < 360; yaw += 30) {
         Camera camera = Camera.fitting(box, yaw, 25, 1.5).with(projection);
-        camera = camera.fittedTo(Extent.of(box), 1.5);
+        camera = camera.fittedTo(box, 1.5);
         Picture p =
             Renderer.render(
                 Painting.plain(box, 0), camera, 150, 100, RenderOptions.USUAL.withSamples(1));

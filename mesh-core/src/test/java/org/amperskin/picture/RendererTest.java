@@ -165,8 +165,7 @@ class RendererTest {
     Painting plate = Painting.of(SampleParts.plate(columns, rows), colours, new int[] {RED, GREEN});
     for (double pitch : new double[] {90, 55, 20}) {
       Camera camera =
-          new Camera(0, 0, 0, 1, 17, pitch, 20, Projection.PARALLEL)
-              .fittedTo(Extent.of(plate.mesh()), 1.5);
+          new Camera(0, 0, 0, 1, 17, pitch, 20, Projection.PARALLEL).fittedTo(plate.mesh(), 1.5);
       Picture picture = Renderer.render(plate, camera, 900, 600, PLAIN);
       double open = count(picture, RED);
       double all = open + count(picture, GREEN);
@@ -233,7 +232,7 @@ class RendererTest {
         Painting.of(
             SampleParts.plate(10, 10), SampleParts.stripes(10, 10, 10, 5), new int[] {RED, GREEN});
     Camera camera =
-        new Camera(0, 0, 0, 1, 0, 90, 20, Projection.PARALLEL).fittedTo(Extent.of(plate.mesh()), 1);
+        new Camera(0, 0, 0, 1, 0, 90, 20, Projection.PARALLEL).fittedTo(plate.mesh(), 1);
     Picture picture = Renderer.render(plate, camera, 106, 106, PLAIN.withOutline(0xFF000000));
     int black = 0;
     for (int x = 20; x < 86; x++) {

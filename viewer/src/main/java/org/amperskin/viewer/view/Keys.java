@@ -1,0 +1,104 @@
+package org.amperskin.viewer.view;
+
+import javafx.scene.Scene;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import org.amperskin.viewer.model.ViewerModel;
+import org.amperskin.viewer.model.ViewerModel.Phase;
+
+/** The keyboard: every command of the window has a key. */
+final class Keys {
+  private static final double TURN_DEGREES = 6;
+  private static final double SHIFT_SHARE = 0.04;
+  private static final double ZOOM = 1.15;
+
+  private final ViewerModel model;
+  private final Runnable choose;
+
+  private Keys(ViewerModel model, Runnable choose) {
+    this.model = model;
+    this.choose = choose;
+  }
+
+  static void install(Scene scene, ViewerModel model, Runnable choose) {
+    Keys keys = new Keys(model, choose);
+    scene.addEventFilter(
+        KeyEvent.KEY_PRESSED,
+        e -> {
+          if (!(e.getTarget() instanceof TextInputControl) && keys.pressed(e)) {
+            e.consume();
+          }
+        });
+  }
+
+  private boolean pressed(KeyEvent e) {
+    if (e.isShortcutDown()) {
+      if (e.getCode() == KeyCode.O) {
+        choose.run();
+        return true;
+      }
+      return false;
+    }
+    if (e.isAltDown()) {
+      return false;
+    }
+    return switch (e.getCode()) {
+      case F1 -> flip(() -> model.help().set(!model.help().get()));
+      case L -> flip(() -> model.dark().set(!model.dark().get()));
+      case U -> flip(() -> model.unlit().set(!model.unlit().get()));
+      case E -> flip(() -> model.facets().set(!model.facets().get()));
+      case P -> flip(model::toggleParallel);
+      case F, HOME -> flip(model::fit);
+      case X -> flip(() -> model.lookFrom(-90, 0));
+      case Y -> flip(() -> model.lookFrom(0, 0));
+      case Z -> flip(() -> model.lookFrom(0, 90));
+      case LEFT -> arrow(e, -1, 0);
+      case RIGHT -> arrow(e, 1, 0);
+      case UP -> arrow(e, 0, 1);
+      case DOWN -> arrow(e, 0, -1);
+      case PLUS, ADD, EQUALS -> flip(() -> model.zoom(1 / ZOOM));
+      case MINUS, SUBTRACT -> flip(() -> model.zoom(ZOOM));
+      case ESCAPE -> flip(this::escape);
+      default -> digit(e.getCode());
+    };
+  }
+
+  private boolean digit(KeyCode code) {
+    if (!code.isDigitKey()) {
+      return false;
+    }
+    String name = code.getName();
+    int digit = name.charAt(name.length() - 1) - '0';
+    model.selectStep(digit - 1);
+    return true;
+  }
+
+  private boolean arrow(KeyEvent e, int right, int up) {
+    if (e.isShiftDown()) {
+      model.pan(right * SHIFT_SHARE, up * SHIFT_SHARE);
+    } else {
+      // the part follows the arrow, as it follows a dragged mouse
+      model.turn(-right * TURN_DEGREES, -up * TURN_DEGREES);
+    }
+    return true;
+  }
+
+  private void escape() {
+    if (model.help().get()) {
+      model.help().set(false);
+    } else if (model.phase().get() == Phase.LOADING) {
+      model.cancel();
+    } else if (model.phase().get() == Phase.FAILED) {
+      model.back();
+    } else {
+      model.shownRegion().set(ViewerModel.NONE);
+      model.selectStep(ViewerModel.NONE);
+    }
+  }
+
+  private static boolean flip(Runnable change) {
+    change.run();
+    return true;
+  }
+}
