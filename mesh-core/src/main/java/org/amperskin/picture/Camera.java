@@ -1,5 +1,7 @@
 package org.amperskin.picture;
 
+import org.amperskin.geom.Box;
+import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
 
 /**
@@ -77,7 +79,10 @@ public record Camera(
   /**
    * This camera moved so that a mesh just fills the picture, with the same direction and view.
    *
-   * <p>The middle of the mesh's box becomes the target. One pass over the corners of all faces.
+   * <p>What the picture shows of the mesh is in its middle; the target lies at the depth of the
+   * middle of the mesh's box. Method: a point at (x, y) right and up, z toward the eye, is in the
+   * picture if {@code |x - cx| <= (d - z) w}; so the largest {@code x + w z} and {@code -x + w z}
+   * give the shift cx and the distance d at once. Two passes over the corners of all faces.
    *
    * @param mesh what to show; only vertices used by faces count
    * @param aspect width of the picture over its height
@@ -86,33 +91,93 @@ public record Camera(
     if (!(aspect > 0)) {
       throw new IllegalArgumentException("aspect " + aspect + " is not above 0");
     }
-    Extent box = Extent.of(mesh);
+    Box box = boxOf(mesh);
+    Vec3 middle = box.centre();
     double halfHeight = Math.tan(Math.toRadians(viewDegrees) / 2) / FIT_MARGIN;
     double halfWidth = halfHeight * aspect;
-    double near = projection == Projection.PARALLEL ? 0 : 1;
-    double need = box.radiusMm() * 1e-3 + 1e-6;
+    double nearer = projection == Projection.PARALLEL ? 0 : 1;
     double[] r = right();
     double[] u = up();
     double[] e = eye();
     double[] p = mesh.positions();
+    double rightMost = Double.NEGATIVE_INFINITY;
+    double leftMost = rightMost;
+    double topMost = rightMost;
+    double lowMost = rightMost;
     for (int v : mesh.corners()) {
-      double x = p[3 * v] - box.centreX();
-      double y = p[3 * v + 1] - box.centreY();
-      double z = p[3 * v + 2] - box.centreZ();
-      double across = Math.abs(r[0] * x + r[1] * y + r[2] * z) / halfWidth;
-      double along = Math.abs(u[0] * x + u[1] * y + u[2] * z) / halfHeight;
-      double toward = near * (e[0] * x + e[1] * y + e[2] * z);
-      need = Math.max(need, Math.max(across, along) + toward);
+      double dx = p[3 * v] - middle.x();
+      double dy = p[3 * v + 1] - middle.y();
+      double dz = p[3 * v + 2] - middle.z();
+      double x = r[0] * dx + r[1] * dy + r[2] * dz;
+      double y = u[0] * dx + u[1] * dy + u[2] * dz;
+      double z = nearer * (e[0] * dx + e[1] * dy + e[2] * dz);
+      rightMost = Math.max(rightMost, x + halfWidth * z);
+      leftMost = Math.max(leftMost, -x + halfWidth * z);
+      topMost = Math.max(topMost, y + halfHeight * z);
+      lowMost = Math.max(lowMost, -y + halfHeight * z);
     }
-    return new Camera(
-        box.centreX(),
-        box.centreY(),
-        box.centreZ(),
-        need,
-        yawDegrees,
-        pitchDegrees,
-        viewDegrees,
-        projection);
+    double across = (rightMost - leftMost) / 2;
+    double along = (topMost - lowMost) / 2;
+    double need =
+        Math.max((rightMost + leftMost) / 2 / halfWidth, (topMost + lowMost) / 2 / halfHeight);
+    Camera close =
+        new Camera(
+            middle.x() + across * r[0] + along * u[0],
+            middle.y() + across * r[1] + along * u[1],
+            middle.z() + across * r[2] + along * u[2],
+            Math.max(need, box.diagonal() * 1e-3 + 1e-6),
+            yawDegrees,
+            pitchDegrees,
+            viewDegrees,
+            projection);
+    return projection == Projection.PARALLEL ? close : close.centredOn(mesh);
+  }
+
+  /** Shifted so that the picture's margins are alike on the side that has room to spare. */
+  private Camera centredOn(SurfaceMesh mesh) {
+    double[] r = right();
+    double[] u = up();
+    double[] e = eye();
+    double[] p = mesh.positions();
+    double left = Double.POSITIVE_INFINITY;
+    double low = left;
+    double right = Double.NEGATIVE_INFINITY;
+    double top = right;
+    for (int v : mesh.corners()) {
+      double dx = p[3 * v] - targetX;
+      double dy = p[3 * v + 1] - targetY;
+      double dz = p[3 * v + 2] - targetZ;
+      double k = distanceMm / (distanceMm - (e[0] * dx + e[1] * dy + e[2] * dz));
+      double x = k * (r[0] * dx + r[1] * dy + r[2] * dz);
+      double y = k * (u[0] * dx + u[1] * dy + u[2] * dz);
+      left = Math.min(left, x);
+      right = Math.max(right, x);
+      low = Math.min(low, y);
+      top = Math.max(top, y);
+    }
+    return panned(-(left + right) / 2, -(low + top) / 2);
+  }
+
+  /**
+   * Box around the vertices that faces use; vertices that no face uses would spoil a fit.
+   *
+   * @throws IllegalArgumentException if the mesh has no faces
+   */
+  public static Box boxOf(SurfaceMesh mesh) {
+    if (mesh.faceCount() == 0) {
+      throw new IllegalArgumentException("0 faces have no box");
+    }
+    double[] low = {Double.MAX_VALUE, Double.MAX_VALUE, Double.MAX_VALUE};
+    double[] high = {-Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+    double[] p = mesh.positions();
+    for (int v : mesh.corners()) {
+      for (int k = 0; k < 3; k++) {
+        double value = p[3 * v + k];
+        low[k] = Math.min(low[k], value);
+        high[k] = Math.max(high[k], value);
+      }
+    }
+    return new Box(low[0], low[1], low[2], high[0], high[1], high[2]);
   }
 
   /** Unit vector to the right of the picture. */

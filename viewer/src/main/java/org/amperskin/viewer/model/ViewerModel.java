@@ -30,6 +30,7 @@ public final class ViewerModel {
   /** Angle of view that looks all but parallel (degrees). */
   public static final double PARALLEL_VIEW_DEGREES = 1.5;
 
+  private static final int FIT_APART_FROM_FACES = 100_000;
   private static final double START_YAW = 30;
   private static final double START_PITCH = 22;
 
@@ -66,8 +67,12 @@ public final class ViewerModel {
   private final BooleanProperty unlit = new SimpleBooleanProperty();
   private final BooleanProperty facets = new SimpleBooleanProperty();
   private final BooleanProperty help = new SimpleBooleanProperty();
+  private final Executor ui;
   private final PartLoader loader;
   private double aspect = 1;
+  private Camera fitted;
+  private int fits;
+  private int pendingFits;
 
   /**
    * An empty viewer.
@@ -76,6 +81,7 @@ public final class ViewerModel {
    * @param ui runs tasks on the user interface's thread
    */
   public ViewerModel(PartSource source, Executor ui) {
+    this.ui = ui;
     loader = new PartLoader(source, ui, new Results());
   }
 
@@ -100,11 +106,49 @@ public final class ViewerModel {
     phase.set(part.get() == null ? Phase.EMPTY : Phase.SHOWN);
   }
 
-  /** Moves the camera so that the part fills the picture. */
+  /**
+   * Moves the camera so that the part fills the picture.
+   *
+   * <p>A large part is looked through on a thread of its own; the camera follows when that is done,
+   * unless it was moved in between.
+   */
   public void fit() {
-    if (part.get() != null) {
-      camera.set(camera.get().fittedTo(part.get().mesh(), aspect));
+    LoadedPart shown = part.get();
+    if (shown == null) {
+      return;
     }
+    Camera from = camera.get();
+    double shape = aspect;
+    if (shown.mesh().faceCount() < FIT_APART_FROM_FACES) {
+      fits++;
+      fitted = from.fittedTo(shown.mesh(), shape);
+      camera.set(fitted);
+      return;
+    }
+    fitted = from;
+    int fit = ++fits;
+    pendingFits++;
+    Thread worker =
+        new Thread(
+            () -> {
+              Camera found = from.fittedTo(shown.mesh(), shape);
+              ui.execute(
+                  () -> {
+                    pendingFits--;
+                    if (fit == fits && camera.get() == from && part.get() == shown) {
+                      fitted = found;
+                      camera.set(found);
+                    }
+                  });
+            },
+            "fit of " + shown.title());
+    worker.setDaemon(true);
+    worker.start();
+  }
+
+  /** True while a fit is being worked out. */
+  public boolean fitting() {
+    return pendingFits > 0;
   }
 
   /** Looks from one of the usual directions and fits. */
@@ -150,10 +194,13 @@ public final class ViewerModel {
     shownRegion.set(shownRegion.get() == region ? NONE : region);
   }
 
-  /** Told by the view: width over height of the picture. */
+  /** Told by the view: width over height of the picture. A part that was fitted stays fitted. */
   public void setAspect(double widthOverHeight) {
-    if (widthOverHeight > 0 && Double.isFinite(widthOverHeight)) {
+    if (widthOverHeight > 0 && Double.isFinite(widthOverHeight) && widthOverHeight != aspect) {
       aspect = widthOverHeight;
+      if (camera.get() == fitted) {
+        fit();
+      }
     }
   }
 

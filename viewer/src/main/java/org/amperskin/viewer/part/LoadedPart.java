@@ -2,7 +2,9 @@ package org.amperskin.viewer.part;
 
 import java.util.List;
 import java.util.Objects;
+import org.amperskin.geom.Box;
 import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.picture.Camera;
 import org.amperskin.picture.Painting;
 
 /**
@@ -13,6 +15,7 @@ import org.amperskin.picture.Painting;
 public final class LoadedPart {
   private final String title;
   private final SurfaceMesh mesh;
+  private final Box box;
   private final int[] regionOfFace;
   private final List<RegionEntry> regions;
   private final List<FigureRow> partRows;
@@ -29,6 +32,7 @@ public final class LoadedPart {
       List<String> problems) {
     this.title = title;
     this.mesh = mesh;
+    this.box = Camera.boxOf(mesh);
     this.regionOfFace = regionOfFace;
     this.regions = regions;
     this.partRows = partRows;
@@ -86,6 +90,11 @@ public final class LoadedPart {
   /** The faces. */
   public SurfaceMesh mesh() {
     return mesh;
+  }
+
+  /** Box around the faces (mm). */
+  public Box box() {
+    return box;
   }
 
   /** Region of a face, index into {@link #regions()}. */

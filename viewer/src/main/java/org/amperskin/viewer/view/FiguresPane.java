@@ -61,38 +61,36 @@ final class FiguresPane extends VBox {
     }
   }
 
+  /** The settings first, then the hazards, then everything else, so that hazards need no scroll. */
   private void step(int number, StepCard s) {
     content.getChildren().add(Parts.text(number + "  " + s.name(), "heading"));
+    String about = s.metal().equals("none") ? s.how() : s.metal() + " · " + s.how();
+    content.getChildren().add(Parts.text(about, "muted", "under-heading"));
     GridPane grid = Parts.figures();
-    if (!s.metal().equals("none")) {
-      Parts.add(grid, new FigureRow("Metal", s.metal(), ""));
-    }
-    Parts.add(grid, new FigureRow("How", s.how(), ""));
     s.currentA()
         .ifPresent(a -> Parts.add(grid, new FigureRow("Current", FigureText.fourDigits(a), "A")));
-    s.timeS()
-        .ifPresent(
-            t -> {
-              Parts.add(grid, new FigureRow("Time", FigureText.duration(t), ""));
-              if (t >= 60) {
-                Parts.add(grid, new FigureRow("", Long.toString(Math.round(t)), "s"));
-              }
-            });
+    s.timeS().ifPresent(t -> Parts.add(grid, new FigureRow("Time", FigureText.duration(t), "")));
     s.massG()
         .ifPresent(
             m -> Parts.add(grid, new FigureRow("Metal landed", FigureText.fourDigits(m), "g")));
     if (!s.thickness().isEmpty()) {
       Parts.add(grid, new FigureRow("Thickness", s.thickness(), ""));
     }
-    s.more().forEach(row -> Parts.add(grid, row));
-    content.getChildren().add(grid);
-    notes("Look at", s.warnings(), "warning-sign");
+    if (grid.getRowCount() > 0) {
+      content.getChildren().add(grid);
+    }
+    notes("Check first", s.warnings(), "warning-sign");
     notes("Cautions", s.cautions(), "caution-sign");
     if (!s.cautions().isEmpty()) {
       Label defer =
-          Parts.text(
-              "Follow the safety data sheets, local codes and licensed practice.", "muted", "hint");
+          Parts.text("Follow the safety data sheets, local codes and licensed practice.", "muted");
       content.getChildren().add(defer);
+    }
+    if (!s.more().isEmpty()) {
+      content.getChildren().add(Parts.text("More figures", "subheading"));
+      GridPane more = Parts.figures();
+      s.more().forEach(row -> Parts.add(more, row));
+      content.getChildren().add(more);
     }
   }
 

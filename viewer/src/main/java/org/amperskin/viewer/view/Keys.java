@@ -1,5 +1,7 @@
 package org.amperskin.viewer.view;
 
+import java.util.EnumSet;
+import java.util.Set;
 import javafx.scene.Scene;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyCode;
@@ -15,6 +17,7 @@ final class Keys {
 
   private final ViewerModel model;
   private final Runnable choose;
+  private final Set<KeyCode> down = EnumSet.noneOf(KeyCode.class);
 
   private Keys(ViewerModel model, Runnable choose) {
     this.model = model;
@@ -29,26 +32,24 @@ final class Keys {
           if (!(e.getTarget() instanceof TextInputControl) && keys.pressed(e)) {
             e.consume();
           }
+          keys.down.add(e.getCode());
         });
+    scene.addEventFilter(KeyEvent.KEY_RELEASED, e -> keys.down.remove(e.getCode()));
   }
 
   private boolean pressed(KeyEvent e) {
     if (e.isShortcutDown()) {
-      if (e.getCode() == KeyCode.O) {
-        choose.run();
-        return true;
-      }
-      return false;
+      return e.getCode() == KeyCode.O && once(e, choose);
     }
     if (e.isAltDown()) {
       return false;
     }
     return switch (e.getCode()) {
-      case F1 -> flip(() -> model.help().set(!model.help().get()));
-      case L -> flip(() -> model.dark().set(!model.dark().get()));
-      case U -> flip(() -> model.unlit().set(!model.unlit().get()));
-      case E -> flip(() -> model.facets().set(!model.facets().get()));
-      case P -> flip(model::toggleParallel);
+      case F1 -> once(e, () -> model.help().set(!model.help().get()));
+      case L -> once(e, () -> model.dark().set(!model.dark().get()));
+      case U -> once(e, () -> model.unlit().set(!model.unlit().get()));
+      case E -> once(e, () -> model.facets().set(!model.facets().get()));
+      case P -> once(e, model::toggleParallel);
       case F, HOME -> flip(model::fit);
       case X -> flip(() -> model.lookFrom(-90, 0));
       case Y -> flip(() -> model.lookFrom(0, 0));
@@ -59,7 +60,7 @@ final class Keys {
       case DOWN -> arrow(e, 0, -1);
       case PLUS, ADD, EQUALS -> flip(() -> model.zoom(1 / ZOOM));
       case MINUS, SUBTRACT -> flip(() -> model.zoom(ZOOM));
-      case ESCAPE -> flip(this::escape);
+      case ESCAPE -> once(e, this::escape);
       default -> digit(e.getCode());
     };
   }
@@ -95,6 +96,14 @@ final class Keys {
       model.shownRegion().set(ViewerModel.NONE);
       model.selectStep(ViewerModel.NONE);
     }
+  }
+
+  /** A switch must not flutter while its key is held. */
+  private boolean once(KeyEvent e, Runnable change) {
+    if (!down.contains(e.getCode())) {
+      change.run();
+    }
+    return true;
   }
 
   private static boolean flip(Runnable change) {

@@ -1,5 +1,7 @@
 package org.amperskin.viewer.view;
 
+import javafx.beans.InvalidationListener;
+import javafx.beans.Observable;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.ProgressBar;
@@ -84,9 +86,9 @@ final class MessagePane extends StackPane {
     model
         .progress()
         .addListener(
-            new javafx.beans.InvalidationListener() {
+            new InvalidationListener() {
               @Override
-              public void invalidated(javafx.beans.Observable o) {
+              public void invalidated(Observable o) {
                 if (bar.getParent() == null || getChildren().isEmpty()) {
                   model.progress().removeListener(this);
                 } else {

@@ -6,8 +6,9 @@ import java.util.List;
 import java.util.function.BooleanSupplier;
 import javafx.scene.shape.TriangleMesh;
 import javafx.scene.shape.VertexFormat;
+import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
-import org.amperskin.picture.Extent;
+import org.amperskin.picture.Camera;
 import org.amperskin.viewer.part.LoadedPart;
 
 /**
@@ -30,7 +31,7 @@ final class PartChunks {
    */
   static List<TriangleMesh> of(LoadedPart part, BooleanSupplier wanted) {
     SurfaceMesh mesh = part.mesh();
-    Extent box = Extent.of(mesh);
+    Vec3 middle = Camera.boxOf(mesh).centre();
     int regions = part.regions().size();
     float[] strip = new float[2 * regions];
     for (int r = 0; r < regions; r++) {
@@ -42,7 +43,7 @@ final class PartChunks {
     List<TriangleMesh> chunks = new ArrayList<>();
     for (int from = 0; from < mesh.faceCount() && wanted.getAsBoolean(); from += FACES_PER_CHUNK) {
       int to = Math.min(mesh.faceCount(), from + FACES_PER_CHUNK);
-      chunks.add(chunk(part, mesh, box, strip, localOf, from, to));
+      chunks.add(chunk(part, mesh, middle, strip, localOf, from, to));
     }
     return chunks;
   }
@@ -50,7 +51,7 @@ final class PartChunks {
   private static TriangleMesh chunk(
       LoadedPart part,
       SurfaceMesh mesh,
-      Extent box,
+      Vec3 middle,
       float[] strip,
       int[] localOf,
       int from,
@@ -69,9 +70,9 @@ final class PartChunks {
           local = count;
           localOf[v] = local;
           used[count] = v;
-          points[3 * local] = (float) (mesh.x(v) - box.centreX());
-          points[3 * local + 1] = (float) (mesh.y(v) - box.centreY());
-          points[3 * local + 2] = (float) (mesh.z(v) - box.centreZ());
+          points[3 * local] = (float) (mesh.x(v) - middle.x());
+          points[3 * local + 1] = (float) (mesh.y(v) - middle.y());
+          points[3 * local + 2] = (float) (mesh.z(v) - middle.z());
           count++;
         }
         faces[at++] = local;

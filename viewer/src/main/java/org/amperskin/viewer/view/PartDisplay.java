@@ -13,6 +13,9 @@ interface PartDisplay {
   /** Shows a part. */
   void show(LoadedPart part);
 
+  /** Lets go of the part. */
+  void clear();
+
   /** Moves the camera. */
   void look(Camera camera);
 

@@ -21,15 +21,15 @@ final class PartPane extends StackPane {
   private static final double DIM = 0.82;
 
   private final ViewerModel model;
-  private final PartDisplay display;
+  private final AdaptiveDisplay display;
   private final RegionFinder finder = new RegionFinder();
   private final Label hint = Parts.word("", "pointer-hint");
   private double lastX;
   private double lastY;
 
-  PartPane(ViewerModel model, boolean in3d) {
+  PartPane(ViewerModel model, Drawing drawing) {
     this.model = model;
-    this.display = in3d ? new SceneDisplay() : new PictureDisplay();
+    this.display = new AdaptiveDisplay(drawing);
     setId("part");
     getStyleClass().add("part-pane");
     setMinSize(0, 0);
@@ -41,16 +41,13 @@ final class PartPane extends StackPane {
     above.setMouseTransparent(true);
     hint.setVisible(false);
     getChildren().addAll(display.node(), above);
-    if (!in3d) {
-      Label note =
-          Parts.word(
-              "3D drawing is not available on this machine; the part is shown as pictures.",
-              "note");
-      note.setId("no-3d");
-      note.setMouseTransparent(true);
-      StackPane.setAlignment(note, Pos.TOP_CENTER);
-      getChildren().add(note);
-    }
+    Label note = Parts.word("", "note");
+    note.setId("note");
+    note.setMouseTransparent(true);
+    note.textProperty().bind(display.note());
+    note.visibleProperty().bind(display.note().isNotEmpty().and(model.part().isNotNull()));
+    StackPane.setAlignment(note, Pos.TOP_CENTER);
+    getChildren().add(note);
     listen();
   }
 

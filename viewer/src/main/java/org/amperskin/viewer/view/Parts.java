@@ -9,6 +9,7 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.shape.FillRule;
 import javafx.scene.shape.SVGPath;
 import org.amperskin.viewer.part.FigureRow;
 
@@ -16,6 +17,8 @@ import org.amperskin.viewer.part.FigureRow;
 final class Parts {
   static final String WARNING_SIGN =
       "M8 1 L15.5 14.5 H0.5 Z M7.2 6 H8.8 V10 H7.2 Z M7.2 11.2 H8.8 V12.8 H7.2 Z";
+
+  private static final double UNIT_WIDTH = 44;
 
   private Parts() {}
 
@@ -46,7 +49,7 @@ final class Parts {
   static Node sign(String path, String style) {
     SVGPath shape = new SVGPath();
     shape.setContent(path);
-    shape.setFillRule(javafx.scene.shape.FillRule.EVEN_ODD);
+    shape.setFillRule(FillRule.EVEN_ODD);
     shape.getStyleClass().add(style);
     return shape;
   }
@@ -73,11 +76,10 @@ final class Parts {
     value.setMinWidth(Region.USE_PREF_SIZE);
     ColumnConstraints unit = new ColumnConstraints();
     unit.setMinWidth(UNIT_WIDTH);
+    unit.setPrefWidth(UNIT_WIDTH);
     grid.getColumnConstraints().addAll(label, value, unit);
     return grid;
   }
-
-  private static final double UNIT_WIDTH = 38;
 
   static void add(GridPane grid, FigureRow row) {
     int y = grid.getRowCount();
@@ -85,14 +87,8 @@ final class Parts {
     Label label = text(row.label(), "muted");
     GridPane.setValignment(value, VPos.TOP);
     GridPane.setValignment(label, VPos.TOP);
-    if (row.unit().isEmpty()) {
-      grid.add(label, 0, y);
-      grid.add(value, 1, y, 2, 1);
-      GridPane.setHalignment(value, HPos.RIGHT);
-    } else {
-      Label unit = word(row.unit(), "muted");
-      GridPane.setValignment(unit, VPos.TOP);
-      grid.addRow(y, label, value, unit);
-    }
+    Label unit = word(row.unit(), "muted");
+    GridPane.setValignment(unit, VPos.TOP);
+    grid.addRow(y, label, value, unit);
   }
 }

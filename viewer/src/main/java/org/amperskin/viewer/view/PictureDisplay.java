@@ -64,6 +64,13 @@ final class PictureDisplay implements PartDisplay {
   }
 
   @Override
+  public void clear() {
+    part = null;
+    drawn.set(false);
+    view.setImage(null);
+  }
+
+  @Override
   public void look(Camera c) {
     camera = c;
     moving = drawn.get();
@@ -124,6 +131,10 @@ final class PictureDisplay implements PartDisplay {
   }
 
   private void finish(LoadedPart shown, Picture picture) {
+    if (part == null) {
+      drawing = false;
+      return;
+    }
     WritableImage image = new WritableImage(picture.width(), picture.height());
     image
         .getPixelWriter()

@@ -61,11 +61,9 @@ final class RegionLegend extends VBox {
   }
 
   private void add(int index, RegionEntry region, double wholeMm2) {
-    VBox words =
-        new VBox(
-            Parts.text(region.label(), "strong"),
-            Parts.text(region.open() ? "open to plating" : "closed", "muted"));
-    words.setMinWidth(0);
+    Label words = Parts.text(region.label(), "strong");
+    words.setMaxWidth(Double.MAX_VALUE);
+    Label state = Parts.word(region.open() ? "open" : "closed", "muted", "state");
     HBox.setHgrow(words, Priority.ALWAYS);
     double share = wholeMm2 > 0 ? region.areaMm2() / wholeMm2 : 0;
     HBox content =
@@ -73,6 +71,7 @@ final class RegionLegend extends VBox {
             10,
             swatch(region),
             words,
+            state,
             Parts.word(FigureText.squareDecimetres(region.areaMm2()), "value"),
             Parts.word(FigureText.perCent(share), "value", "share"));
     content.setAlignment(Pos.CENTER_LEFT);

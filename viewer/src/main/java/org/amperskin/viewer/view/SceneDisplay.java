@@ -28,8 +28,9 @@ import javafx.scene.shape.TriangleMesh;
 import javafx.scene.transform.Affine;
 import javafx.scene.transform.Scale;
 import javafx.scene.transform.Translate;
+import org.amperskin.geom.Box;
+import org.amperskin.geom.Vec3;
 import org.amperskin.picture.Camera;
-import org.amperskin.picture.Extent;
 import org.amperskin.viewer.part.LoadedPart;
 
 /**
@@ -38,11 +39,12 @@ import org.amperskin.viewer.part.LoadedPart;
  * <p>The scene stands in view space (x right, y down, z away from the eye at 0) and the part is
  * moved into it, so that the lights go with the eye. The pipeline leaves the far side of a face
  * unlit; so the same meshes are drawn a second time for their far sides only, under lights of the
- * opposite direction, which is the same as turning the normals round.
+ * opposite direction, which is the same as turning the normals round. Parts whose far sides cannot
+ * be seen go without ({@link FarSides}).
  */
 final class SceneDisplay implements PartDisplay {
   private static final int SMOOTH_EDGES_UP_TO_FACES = 120_000;
-  private static final int CHUNKS_PER_PULSE = 2;
+  private static final int CHUNKS_PER_PULSE = 8;
   private static final double LINES_NEARER = 0.9995;
   private static final double[][] LIGHTS = {{0.30, 0.40, 1, 0.50}, {-0.80, -0.05, 0.6, 0.20}};
   private static final double AMBIENT = 0.45;
@@ -60,9 +62,11 @@ final class SceneDisplay implements PartDisplay {
   private SubScene scene;
   private List<TriangleMesh> chunks = List.of();
   private volatile LoadedPart part;
-  private Extent box = new Extent(0, 0, 0, 0, 0, 0);
+  private Vec3 middle = new Vec3(0, 0, 0);
+  private double radiusMm = 1;
   private Camera camera;
   private int[] palette = {0xFF808080};
+  private boolean farSides;
   private boolean unlit;
   private boolean facets;
   private Color ground = Color.WHITE;
@@ -84,14 +88,18 @@ final class SceneDisplay implements PartDisplay {
     stopAttaching();
     drawn.set(false);
     part = shown;
-    box = Extent.of(shown.mesh());
+    Box box = shown.box();
+    middle = box.centre();
+    radiusMm = 0.5 * box.diagonal();
     Thread builder =
         new Thread(
             () -> {
+              boolean bothSides = FarSides.canBeSeen(shown.mesh());
               List<TriangleMesh> built = PartChunks.of(shown, () -> part == shown);
               Platform.runLater(
                   () -> {
                     if (part == shown) {
+                      farSides = bothSides;
                       attach(built);
                     }
                   });
@@ -113,17 +121,29 @@ final class SceneDisplay implements PartDisplay {
         new AnimationTimer() {
           @Override
           public void handle(long now) {
-            int n = Math.min(CHUNKS_PER_PULSE, waiting.size());
-            List<TriangleMesh> next = waiting.subList(0, n);
-            next.forEach(SceneDisplay.this::add);
-            next.clear();
             if (waiting.isEmpty()) {
               stopAttaching();
               drawn.set(true);
+              return;
             }
+            List<TriangleMesh> next =
+                waiting.subList(0, Math.min(CHUNKS_PER_PULSE, waiting.size()));
+            next.forEach(SceneDisplay.this::add);
+            next.clear();
           }
         };
     attaching.start();
+  }
+
+  @Override
+  public void clear() {
+    stopAttaching();
+    part = null;
+    drawn.set(false);
+    chunks = List.of();
+    near.getChildren().clear();
+    far.getChildren().clear();
+    lines.getChildren().clear();
   }
 
   private void stopAttaching() {
@@ -135,7 +155,9 @@ final class SceneDisplay implements PartDisplay {
 
   private void add(TriangleMesh mesh) {
     near.getChildren().add(meshView(mesh, CullFace.BACK, material));
-    far.getChildren().add(meshView(mesh, CullFace.FRONT, material));
+    if (farSides) {
+      far.getChildren().add(meshView(mesh, CullFace.FRONT, material));
+    }
     if (facets) {
       addLines(mesh);
     }
@@ -158,6 +180,7 @@ final class SceneDisplay implements PartDisplay {
   private void placeScene() {
     if (scene != null) {
       scene.setRoot(new Group());
+      scene.setCamera(null);
       scene.widthProperty().unbind();
       scene.heightProperty().unbind();
     }
@@ -187,9 +210,9 @@ final class SceneDisplay implements PartDisplay {
     scene.widthProperty().bind(pane.widthProperty());
     scene.heightProperty().bind(pane.heightProperty());
     pane.getChildren().setAll(scene);
-    toMiddle.setX(box.centreX());
-    toMiddle.setY(box.centreY());
-    toMiddle.setZ(box.centreZ());
+    toMiddle.setX(middle.x());
+    toMiddle.setY(middle.y());
+    toMiddle.setZ(middle.z());
     look(camera);
     colour();
   }
@@ -228,10 +251,10 @@ final class SceneDisplay implements PartDisplay {
         e[0] * tx + e[1] * ty + e[2] * tz + c.distanceMm());
     double away =
         Math.sqrt(
-            Math.pow(tx - box.centreX(), 2)
-                + Math.pow(ty - box.centreY(), 2)
-                + Math.pow(tz - box.centreZ(), 2));
-    double reach = 1.02 * (box.radiusMm() + away) + 1e-3;
+            Math.pow(tx - middle.x(), 2)
+                + Math.pow(ty - middle.y(), 2)
+                + Math.pow(tz - middle.z(), 2));
+    double reach = 1.02 * (radiusMm + away) + 1e-3;
     eye.setNearClip(Math.max(c.distanceMm() * 1e-3, c.distanceMm() - reach));
     eye.setFarClip(c.distanceMm() + reach);
     eye.setFieldOfView(c.viewDegrees());

@@ -4,14 +4,15 @@ import java.io.File;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.function.Supplier;
-import javafx.application.ConditionalFeature;
-import javafx.application.Platform;
 import javafx.beans.InvalidationListener;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
@@ -45,21 +46,21 @@ public final class ViewerWindow {
    * Builds a window around a model; {@link #showOn} puts it on the screen.
    *
    * @param model the state
-   * @param in3d false to show pictures even where 3D is there
+   * @param drawing how the part gets onto the screen
    * @param widthPx width of the scene (px)
    * @param heightPx height of the scene (px)
    * @param chooser asks for a file; null for the system's own dialogue
    */
   public ViewerWindow(
       ViewerModel model,
-      boolean in3d,
+      Drawing drawing,
       double widthPx,
       double heightPx,
       Supplier<Optional<Path>> chooser) {
     this.model = model;
     this.chooser = chooser == null ? this::ask : chooser;
     Look.loadTypeface();
-    part = new PartPane(model, in3d && Platform.isSupported(ConditionalFeature.SCENE3D));
+    part = new PartPane(model, drawing);
     MessagePane message = new MessagePane(model, this::choose);
     StackPane middle = new StackPane(part, message);
     middle.setMinSize(0, 0);
@@ -100,10 +101,10 @@ public final class ViewerWindow {
             title,
             Parts.spacer(),
             button("Open…", "open", "Ctrl+O", this::choose),
-            button("Fit", "fit", "F", model::fit),
-            button("Shade", "shade", "U", () -> model.unlit().set(!model.unlit().get())),
-            button("Edges", "edges", "E", () -> model.facets().set(!model.facets().get())),
-            button("Dark", "look", "L", () -> model.dark().set(!model.dark().get())),
+            forPart(button("Fit", "fit", "F", model::fit)),
+            forPart(toggle("Shade", "shade", "U", model.unlit(), true)),
+            forPart(toggle("Edges", "edges", "E", model.facets(), false)),
+            toggle("Dark", "look", "L", model.dark(), false),
             button("Help", "help-button", "F1", () -> model.help().set(true)));
     bar.setAlignment(Pos.CENTER_LEFT);
     bar.getStyleClass().add("header");
@@ -112,14 +113,30 @@ public final class ViewerWindow {
 
   private Button button(String words, String id, String key, Runnable action) {
     Button button = new Button(words);
+    button.setOnAction(e -> action.run());
+    return dressed(button, id, key);
+  }
+
+  /** A switch that is down while the property is true, or while it is false. */
+  private ToggleButton toggle(
+      String words, String id, String key, BooleanProperty property, boolean whileFalse) {
+    ToggleButton toggle = new ToggleButton(words);
+    toggle.setSelected(property.get() != whileFalse);
+    toggle.setOnAction(e -> property.set(toggle.isSelected() != whileFalse));
+    property.addListener(o -> toggle.setSelected(property.get() != whileFalse));
+    return dressed(toggle, id, key);
+  }
+
+  private static <B extends ButtonBase> B dressed(B button, String id, String key) {
     button.setId(id);
     button.setMinWidth(Region.USE_PREF_SIZE);
     button.setTooltip(new Tooltip(key));
-    button.setOnAction(e -> action.run());
     button.getStyleClass().add("flat");
-    if (id.equals("look")) {
-      model.dark().addListener(o -> button.setText(model.dark().get() ? "Light" : "Dark"));
-    }
+    return button;
+  }
+
+  private <B extends ButtonBase> B forPart(B button) {
+    button.disableProperty().bind(model.part().isNull());
     return button;
   }
 
@@ -171,6 +188,13 @@ public final class ViewerWindow {
     return scene;
   }
 
+  /** Lays the window out where it is not on a screen, so that the part knows its size. */
+  public void layOut() {
+    root.resize(scene.getWidth(), scene.getHeight());
+    root.applyCss();
+    root.layout();
+  }
+
   /** True once all of the part is in the picture. */
   public ReadOnlyBooleanProperty drawn() {
     return part.drawn();
@@ -181,6 +205,6 @@ public final class ViewerWindow {
     Phase phase = model.phase().get();
     return phase == Phase.EMPTY
         || phase == Phase.FAILED
-        || phase == Phase.SHOWN && part.drawn().get();
+        || phase == Phase.SHOWN && part.drawn().get() && !model.fitting();
   }
 }
