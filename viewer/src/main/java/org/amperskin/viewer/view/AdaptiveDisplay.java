@@ -18,8 +18,7 @@ import org.amperskin.viewer.part.LoadedPart;
  * <p>The toolkit's thread waits for every frame of the graphics pipeline. Where a software driver
  * takes a tenth of a second for a frame, the whole window would hang with each; the pictures of the
  * core's renderer come from a thread of their own and keep the window awake. So a large part is
- * first shown as pictures, while the pipeline's speed is measured and, if it will do, the part is
- * handed over.
+ * first shown as pictures, and handed to the pipeline if that was measured to be quick enough.
  */
 final class AdaptiveDisplay implements PartDisplay {
   private static final int LARGE_FROM_FACES = 150_000;
@@ -54,6 +53,10 @@ final class AdaptiveDisplay implements PartDisplay {
               });
     }
     activate(scene == null ? pictures : scene);
+    if (scene != null && drawing == Drawing.BEST) {
+      // while the window is still empty: the first 3D of a program takes longest
+      SpeedProbe.run(this::measured);
+    }
   }
 
   private void activate(PartDisplay next) {
@@ -114,11 +117,14 @@ final class AdaptiveDisplay implements PartDisplay {
     }
     change(pictures);
     pictures.show(shown);
-    if (Double.isNaN(secondsPerMillion)) {
-      SpeedProbe.run(this::measured);
-    } else {
+    if (speedKnown()) {
       measured(secondsPerMillion);
     }
+  }
+
+  /** True once the pipeline's speed was measured. */
+  boolean speedKnown() {
+    return !Double.isNaN(secondsPerMillion);
   }
 
   private void measured(double seconds) {

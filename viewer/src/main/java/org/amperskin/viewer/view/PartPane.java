@@ -171,6 +171,10 @@ final class PartPane extends StackPane {
     hint.setVisible(true);
   }
 
+  boolean speedKnown() {
+    return display.speedKnown();
+  }
+
   /** True once all of the part is in the picture. */
   ReadOnlyBooleanProperty drawn() {
     return display.drawn();

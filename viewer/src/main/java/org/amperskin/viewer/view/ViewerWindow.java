@@ -183,6 +183,11 @@ public final class ViewerWindow {
     part.requestFocus();
   }
 
+  /** True once the machine's speed in 3D was measured. */
+  boolean speedKnown() {
+    return part.speedKnown();
+  }
+
   /** The scene, for pictures of the whole window. */
   public Scene scene() {
     return scene;

@@ -43,6 +43,8 @@ class MillionFacesTest {
 
   @Test
   void millionFacesShowSoonAndTheWindowStaysAwake() throws Exception {
+    WaitForAsyncUtils.waitFor(
+        60, TimeUnit.SECONDS, () -> WaitForAsyncUtils.waitForAsyncFx(60_000, window::speedKnown));
     Heartbeat empty = new Heartbeat();
     for (int i = 0; i < 20; i++) {
       // a change of theme lays out and paints the whole window anew
@@ -57,9 +59,7 @@ class MillionFacesTest {
     long cpu = system.getProcessCpuTime();
     Platform.runLater(() -> model.open(Path.of("million")));
     WaitForAsyncUtils.waitFor(
-        60,
-        TimeUnit.SECONDS,
-        () -> model.phase().get() == Phase.SHOWN && window.drawn().get());
+        60, TimeUnit.SECONDS, () -> model.phase().get() == Phase.SHOWN && window.drawn().get());
     double shownS = (System.nanoTime() - clock) / 1e9;
     double cpuS = (system.getProcessCpuTime() - cpu) / 1e9;
     WaitForAsyncUtils.sleep(1, TimeUnit.SECONDS);
