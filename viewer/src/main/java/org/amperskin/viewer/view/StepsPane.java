@@ -57,7 +57,7 @@ final class StepsPane extends VBox {
               "This file holds a part but no job. Open a job file to see the steps, with current,"
                   + " time and metal for each.",
               "muted",
-              "hint");
+              "steps-hint");
       list.getChildren().add(none);
     }
     mark();

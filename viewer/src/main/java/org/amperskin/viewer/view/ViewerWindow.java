@@ -2,6 +2,7 @@ package org.amperskin.viewer.view;
 
 import java.io.File;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javafx.beans.InvalidationListener;
@@ -164,12 +165,17 @@ public final class ViewerWindow {
   }
 
   private void dropped(DragEvent e) {
-    boolean files = e.getDragboard().hasFiles();
-    if (files) {
-      model.open(e.getDragboard().getFiles().get(0).toPath());
-    }
-    e.setDropCompleted(files);
+    e.setDropCompleted(openDropped(e.getDragboard().getFiles()));
     e.consume();
+  }
+
+  /** Opens the first of the dropped files; false if there is none. */
+  boolean openDropped(List<File> files) {
+    if (files == null || files.isEmpty()) {
+      return false;
+    }
+    model.open(files.get(0).toPath());
+    return true;
   }
 
   /** Puts the window on the screen. */

@@ -3,6 +3,7 @@ package org.amperskin.viewer.view;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -288,6 +289,15 @@ class ViewerWindowTest {
         20, TimeUnit.SECONDS, () -> onUi(() -> model.phase().get() == Phase.SHOWN));
     assertThat(robot.lookup("#empty").tryQuery()).isEmpty();
     assertThat(robot.lookup("#steps").tryQuery()).isPresent();
+  }
+
+  @Test
+  void droppedFileOpens() throws TimeoutException {
+    assertThat(onUi(() -> window.openDropped(List.of()))).isFalse();
+    assertThat(onUi(() -> window.openDropped(List.of(new File("plate"))))).isTrue();
+    WaitForAsyncUtils.waitFor(
+        20, TimeUnit.SECONDS, () -> onUi(() -> model.phase().get() == Phase.SHOWN));
+    assertThat(model.part().get().title()).isEqualTo("Test plate");
   }
 
   @Test
