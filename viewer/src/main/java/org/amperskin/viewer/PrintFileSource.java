@@ -15,6 +15,7 @@ import org.amperskin.mesh.MeshProblem;
 import org.amperskin.region.RegionKind;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
@@ -46,14 +47,10 @@ final class PrintFileSource implements PartSource {
       }
       problems.addAll(print.notes());
       RegionEntry whole = RegionEntry.of(RegionKind.EXPOSED, found.areaMm2(), true);
-      return LoadedPart.of(
-          name,
-          print.mesh(),
-          new int[print.mesh().faceCount()],
-          List.of(whole),
-          rows(print, found),
-          List.of(),
-          problems);
+      PaintedSurface surface =
+          PaintedSurface.of(
+              "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
+      return new LoadedPart(name, List.of(surface), rows(print, found), List.of(), problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
           e.getMessage() + ".",

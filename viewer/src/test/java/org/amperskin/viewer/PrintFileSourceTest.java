@@ -24,8 +24,8 @@ class PrintFileSourceTest {
     Path file = write("v 0 0 0\nv 6 0 0\nv 0 6 0\nv 0 0 6\nf 1 3 2\nf 1 2 4\nf 1 4 3\nf 2 3 4\n");
     List<Progress> told = new ArrayList<>();
     LoadedPart part = new PrintFileSource().load(file, told::add);
-    assertThat(part.mesh().faceCount()).isEqualTo(4);
-    assertThat(part.regions().get(0).areaMm2()).isEqualTo(54 + 18 * Math.sqrt(3));
+    assertThat(part.surfaces().get(0).mesh().faceCount()).isEqualTo(4);
+    assertThat(part.surfaces().get(0).regions().get(0).areaMm2()).isEqualTo(54 + 18 * Math.sqrt(3));
     assertThat(part.partRows())
         .contains(
             new FigureRow("Surface as stored", "0.0085", "dm²"),

@@ -10,6 +10,7 @@ import org.amperskin.picture.SampleParts;
 import org.amperskin.region.RegionKind;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
@@ -50,7 +51,7 @@ public final class SampleSource implements PartSource {
   /** A flat plate, a third of it exposed in stripes. */
   public static LoadedPart plate() {
     SurfaceMesh mesh = SampleParts.plate(COLUMNS, ROWS);
-    return LoadedPart.of(
+    return part(
         "Test plate",
         mesh,
         SampleParts.stripes(COLUMNS, ROWS, 6, 2),
@@ -72,7 +73,7 @@ public final class SampleSource implements PartSource {
       areas[regions[f]] += shell.faceAreaMm2(f);
     }
     double whole = areas[0] + areas[1] + areas[2] + areas[3];
-    return LoadedPart.of(
+    return part(
         "Visor, diamond lattice",
         shell,
         regions,
@@ -96,12 +97,32 @@ public final class SampleSource implements PartSource {
             "The unit is not in the file; 1 mm is assumed."));
   }
 
+  private static LoadedPart part(
+      String title,
+      SurfaceMesh mesh,
+      int[] regionOfFace,
+      List<RegionEntry> regions,
+      List<FigureRow> rows,
+      List<StepCard> steps,
+      List<String> problems) {
+    PaintedSurface masked = PaintedSurface.of("lattice", mesh, regionOfFace, regions);
+    double whole = regions.stream().mapToDouble(RegionEntry::areaMm2).sum();
+    PaintedSurface all =
+        PaintedSurface.of(
+            "whole skin",
+            mesh,
+            new int[mesh.faceCount()],
+            List.of(RegionEntry.of(RegionKind.EXPOSED, whole, true)));
+    return new LoadedPart(title, List.of(masked, all), rows, steps, problems);
+  }
+
   private static List<StepCard> steps() {
     return List.of(
         new StepCard(
             "Bright acid copper",
             "copper",
             "tank",
+            1,
             OptionalDouble.of(2.417),
             OptionalDouble.of(5443),
             OptionalDouble.of(4.322),
@@ -123,6 +144,7 @@ public final class SampleSource implements PartSource {
             "Palladium barrier",
             "palladium",
             "brush",
+            0,
             OptionalDouble.of(0.6),
             OptionalDouble.of(754),
             OptionalDouble.of(0.1278),
@@ -137,6 +159,7 @@ public final class SampleSource implements PartSource {
             "Dark trivalent chromium",
             "chromium",
             "brush",
+            0,
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
@@ -157,7 +180,7 @@ public final class SampleSource implements PartSource {
     for (int f = 0; f < regions.length; f++) {
       regions[f] = f / 40_000 % 2;
     }
-    return LoadedPart.of(
+    return part(
         "A million faces",
         mesh,
         regions,

@@ -13,6 +13,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import org.amperskin.picture.Camera;
 import org.amperskin.picture.Projection;
 import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
@@ -48,6 +49,7 @@ public final class ViewerModel {
 
   private final ReadOnlyObjectWrapper<Phase> phase = new ReadOnlyObjectWrapper<>(Phase.EMPTY);
   private final ReadOnlyObjectWrapper<LoadedPart> part = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<PaintedSurface> surface = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<Progress> progress = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<ProblemException> problem = new ReadOnlyObjectWrapper<>();
   private final ObjectProperty<Camera> camera =
@@ -82,6 +84,7 @@ public final class ViewerModel {
    */
   public ViewerModel(PartSource source, Executor ui) {
     this.ui = ui;
+    selectedStep.addListener(o -> showSurface());
     loader = new PartLoader(source, ui, new Results());
   }
 
@@ -113,7 +116,7 @@ public final class ViewerModel {
    * unless it was moved in between.
    */
   public void fit() {
-    LoadedPart shown = part.get();
+    PaintedSurface shown = surface.get();
     if (shown == null) {
       return;
     }
@@ -135,13 +138,13 @@ public final class ViewerModel {
               ui.execute(
                   () -> {
                     pendingFits--;
-                    if (fit == fits && camera.get() == from && part.get() == shown) {
+                    if (fit == fits && camera.get() == from && surface.get() == shown) {
                       fitted = found;
                       camera.set(found);
                     }
                   });
             },
-            "fit of " + shown.title());
+            "fit of " + shown.name());
     worker.setDaemon(true);
     worker.start();
   }
@@ -189,6 +192,20 @@ public final class ViewerModel {
     selectedStep.set(there ? step : NONE);
   }
 
+  /** Shows the surface of what is selected; regions of another surface are other regions. */
+  private void showSurface() {
+    LoadedPart now = part.get();
+    if (now == null) {
+      return;
+    }
+    int step = selectedStep.get();
+    PaintedSurface next = now.surfaces().get(step == NONE ? 0 : now.steps().get(step).surface());
+    if (next != surface.get()) {
+      shownRegion.set(NONE);
+      surface.set(next);
+    }
+  }
+
   /** Brings out one region, or all again if it was brought out already. */
   public void toggleRegion(int region) {
     shownRegion.set(shownRegion.get() == region ? NONE : region);
@@ -212,6 +229,11 @@ public final class ViewerModel {
   /** The part, null before the first. */
   public ReadOnlyObjectProperty<LoadedPart> part() {
     return part.getReadOnlyProperty();
+  }
+
+  /** The surface shown: that of the selected step, or the part's first; null before a part. */
+  public ReadOnlyObjectProperty<PaintedSurface> surface() {
+    return surface.getReadOnlyProperty();
   }
 
   /** How far the load is, null when none is under way. */
@@ -269,9 +291,13 @@ public final class ViewerModel {
     public void loaded(LoadedPart loaded) {
       progress.set(null);
       problem.set(null);
-      selectedStep.set(NONE);
       shownRegion.set(NONE);
       part.set(loaded);
+      if (selectedStep.get() == NONE) {
+        showSurface();
+      } else {
+        selectedStep.set(NONE);
+      }
       phase.set(Phase.SHOWN);
       lookFrom(START_YAW, START_PITCH);
     }

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  * @param name its name in the job, such as "Bright copper"
  * @param metal what lands, such as "copper"; "none" for steps that only prepare
  * @param how tank, brush, etch or prepare
+ * @param surface what it works on, index into {@link LoadedPart#surfaces()}
  * @param currentA current to set (A); empty where the tool gives no figure
  * @param timeS how long (s); empty where the tool gives no figure
  * @param massG metal that lands (g); empty where the tool gives no figure
@@ -21,6 +22,7 @@ public record StepCard(
     String name,
     String metal,
     String how,
+    int surface,
     OptionalDouble currentA,
     OptionalDouble timeS,
     OptionalDouble massG,

@@ -10,7 +10,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.scene.Node;
 import javafx.scene.layout.StackPane;
 import org.amperskin.picture.Camera;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 
 /**
  * The part in 3D while the machine keeps up, else as pictures, with a note that says so.
@@ -32,7 +32,7 @@ final class AdaptiveDisplay implements PartDisplay {
   private final ReadOnlyBooleanWrapper drawn = new ReadOnlyBooleanWrapper();
   private final ReadOnlyStringWrapper note = new ReadOnlyStringWrapper("");
   private PartDisplay active;
-  private LoadedPart part;
+  private PaintedSurface part;
   private Camera camera;
   private int[] palette;
   private Consumer<PartDisplay> styling = d -> {};
@@ -101,7 +101,7 @@ final class AdaptiveDisplay implements PartDisplay {
   }
 
   @Override
-  public void show(LoadedPart shown) {
+  public void show(PaintedSurface shown) {
     part = shown;
     pictures.clear();
     if (scene == null) {

@@ -9,7 +9,7 @@ import javafx.scene.shape.VertexFormat;
 import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.picture.Camera;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 
 /**
  * A part cut into meshes of about 50,000 faces, ready for the graphics pipeline.
@@ -29,7 +29,7 @@ final class PartChunks {
    *
    * @param wanted asked between chunks; false ends the work early
    */
-  static List<TriangleMesh> of(LoadedPart part, BooleanSupplier wanted) {
+  static List<TriangleMesh> of(PaintedSurface part, BooleanSupplier wanted) {
     SurfaceMesh mesh = part.mesh();
     Vec3 middle = Camera.boxOf(mesh).centre();
     int regions = part.regions().size();
@@ -49,7 +49,7 @@ final class PartChunks {
   }
 
   private static TriangleMesh chunk(
-      LoadedPart part,
+      PaintedSurface part,
       SurfaceMesh mesh,
       Vec3 middle,
       float[] strip,

@@ -3,7 +3,7 @@ package org.amperskin.viewer.view;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.scene.Node;
 import org.amperskin.picture.Camera;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 
 /** A way to show the part: in 3D, or by pictures. Used on the user interface's thread only. */
 interface PartDisplay {
@@ -11,7 +11,7 @@ interface PartDisplay {
   Node node();
 
   /** Shows a part. */
-  void show(LoadedPart part);
+  void show(PaintedSurface part);
 
   /** Lets go of the part. */
   void clear();

@@ -10,7 +10,7 @@ import javafx.scene.layout.Pane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
 import org.amperskin.viewer.model.ViewerModel;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.RegionEntry;
 
 /** The part, what the mouse does to it, and the name of the region under the pointer. */
@@ -45,7 +45,7 @@ final class PartPane extends StackPane {
     note.setId("note");
     note.setMouseTransparent(true);
     note.textProperty().bind(display.note());
-    note.visibleProperty().bind(display.note().isNotEmpty().and(model.part().isNotNull()));
+    note.visibleProperty().bind(display.note().isNotEmpty().and(model.surface().isNotNull()));
     StackPane.setAlignment(note, Pos.TOP_CENTER);
     getChildren().add(note);
     listen();
@@ -66,7 +66,7 @@ final class PartPane extends StackPane {
     widthProperty().addListener(sized);
     heightProperty().addListener(sized);
     model
-        .part()
+        .surface()
         .addListener(
             (o, was, is) -> {
               paint();
@@ -106,7 +106,7 @@ final class PartPane extends StackPane {
   }
 
   private void paint() {
-    LoadedPart part = model.part().get();
+    PaintedSurface part = model.surface().get();
     if (part == null) {
       return;
     }
@@ -130,8 +130,8 @@ final class PartPane extends StackPane {
 
   private void find() {
     hint.setVisible(false);
-    if (model.part().get() != null) {
-      finder.changed(model.part().get(), model.camera().get(), getWidth(), getHeight());
+    if (model.surface().get() != null) {
+      finder.changed(model.surface().get(), model.camera().get(), getWidth(), getHeight());
     }
   }
 
@@ -146,7 +146,7 @@ final class PartPane extends StackPane {
     double dy = e.getY() - lastY;
     lastX = e.getX();
     lastY = e.getY();
-    if (model.part().get() == null) {
+    if (model.surface().get() == null) {
       return;
     }
     if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) {
@@ -162,7 +162,7 @@ final class PartPane extends StackPane {
       hint.setVisible(false);
       return;
     }
-    RegionEntry entry = model.part().get().regions().get(region);
+    RegionEntry entry = model.surface().get().regions().get(region);
     hint.setText(entry.label() + (entry.open() ? ", open" : ", closed"));
     hint.applyCss();
     double width = hint.prefWidth(-1);

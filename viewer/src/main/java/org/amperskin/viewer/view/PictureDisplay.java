@@ -15,7 +15,7 @@ import org.amperskin.picture.Painting;
 import org.amperskin.picture.Picture;
 import org.amperskin.picture.RenderOptions;
 import org.amperskin.picture.Renderer;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 
 /**
  * The part as pictures of the core's own renderer, for machines without 3D.
@@ -30,7 +30,7 @@ final class PictureDisplay implements PartDisplay {
   private final ImageView view = new ImageView();
   private final ReadOnlyBooleanWrapper drawn = new ReadOnlyBooleanWrapper();
   private final PauseTransition rest = new PauseTransition(REST);
-  private LoadedPart part;
+  private PaintedSurface part;
   private Camera camera;
   private int[] palette;
   private RenderOptions options = RenderOptions.USUAL;
@@ -57,7 +57,7 @@ final class PictureDisplay implements PartDisplay {
   }
 
   @Override
-  public void show(LoadedPart shown) {
+  public void show(PaintedSurface shown) {
     drawn.set(false);
     part = shown;
     draw();
@@ -114,7 +114,7 @@ final class PictureDisplay implements PartDisplay {
     }
     drawing = true;
     stale = false;
-    LoadedPart shown = part;
+    PaintedSurface shown = part;
     int[] colours = palette;
     Camera from = camera;
     RenderOptions how = moving ? options.withSamples(1) : options;
@@ -125,12 +125,12 @@ final class PictureDisplay implements PartDisplay {
               Picture picture = Renderer.render(painting, from, width, height, how);
               Platform.runLater(() -> finish(shown, picture));
             },
-            "picture of " + shown.title());
+            "picture of " + shown.name());
     painter.setDaemon(true);
     painter.start();
   }
 
-  private void finish(LoadedPart shown, Picture picture) {
+  private void finish(PaintedSurface shown, Picture picture) {
     if (part == null) {
       drawing = false;
       return;

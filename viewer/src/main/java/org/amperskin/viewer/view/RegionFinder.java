@@ -7,7 +7,7 @@ import org.amperskin.picture.Camera;
 import org.amperskin.picture.Picture;
 import org.amperskin.picture.RenderOptions;
 import org.amperskin.picture.Renderer;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 
 /**
  * Tells which region lies under a point of the picture.
@@ -21,7 +21,7 @@ final class RegionFinder {
   private static final RenderOptions PLAIN = new RenderOptions(0, false, 1, 0, 1);
 
   private final PauseTransition rest = new PauseTransition(REST);
-  private LoadedPart part;
+  private PaintedSurface part;
   private Camera camera;
   private double width;
   private double height;
@@ -33,7 +33,7 @@ final class RegionFinder {
     rest.setOnFinished(e -> draw());
   }
 
-  void changed(LoadedPart shown, Camera from, double widthPx, double heightPx) {
+  void changed(PaintedSurface shown, Camera from, double widthPx, double heightPx) {
     part = shown;
     camera = from;
     width = widthPx;
@@ -68,7 +68,7 @@ final class RegionFinder {
     }
     drawing = true;
     stale = false;
-    LoadedPart shown = part;
+    PaintedSurface shown = part;
     Camera from = camera;
     int[] blank = new int[shown.regions().size()];
     Thread painter =
@@ -85,7 +85,7 @@ final class RegionFinder {
                     }
                   });
             },
-            "regions of " + shown.title());
+            "regions of " + shown.name());
     painter.setDaemon(true);
     painter.setPriority(Thread.MIN_PRIORITY);
     painter.start();

@@ -13,7 +13,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.amperskin.viewer.model.ViewerModel;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.RegionEntry;
 
 /**
@@ -32,19 +32,22 @@ final class RegionLegend extends VBox {
     this.model = model;
     getStyleClass().add("legend");
     setMinHeight(Region.USE_PREF_SIZE);
-    model.part().addListener((o, was, is) -> fill(is));
+    model.surface().addListener((o, was, is) -> fill(is));
     model.shownRegion().addListener(o -> mark());
-    fill(model.part().get());
+    fill(model.surface().get());
   }
 
-  private void fill(LoadedPart part) {
+  private void fill(PaintedSurface part) {
     rows.clear();
     getChildren().clear();
     if (part == null) {
       return;
     }
     HBox head =
-        new HBox(Parts.word("Regions", "heading"), Parts.spacer(), Parts.word("dm²", "muted"));
+        new HBox(
+            Parts.text("Regions: " + part.name(), "heading"),
+            Parts.spacer(),
+            Parts.word("dm²", "muted"));
     Label share = Parts.word("%", "muted", "share");
     head.getChildren().add(share);
     head.setAlignment(Pos.BASELINE_LEFT);

@@ -31,7 +31,7 @@ import javafx.scene.transform.Translate;
 import org.amperskin.geom.Box;
 import org.amperskin.geom.Vec3;
 import org.amperskin.picture.Camera;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 
 /**
  * The part in 3D.
@@ -61,7 +61,7 @@ final class SceneDisplay implements PartDisplay {
   private final Group lines = new Group();
   private SubScene scene;
   private List<TriangleMesh> chunks = List.of();
-  private volatile LoadedPart part;
+  private volatile PaintedSurface part;
   private Vec3 middle = new Vec3(0, 0, 0);
   private double radiusMm = 1;
   private Camera camera;
@@ -84,7 +84,7 @@ final class SceneDisplay implements PartDisplay {
   }
 
   @Override
-  public void show(LoadedPart shown) {
+  public void show(PaintedSurface shown) {
     stopAttaching();
     drawn.set(false);
     part = shown;
@@ -104,7 +104,7 @@ final class SceneDisplay implements PartDisplay {
                     }
                   });
             },
-            "chunks of " + shown.title());
+            "chunks of " + shown.name());
     builder.setDaemon(true);
     builder.start();
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -14,10 +15,12 @@ import org.amperskin.picture.SampleParts;
 import org.amperskin.region.RegionKind;
 import org.amperskin.viewer.model.ViewerModel.Phase;
 import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
 import org.amperskin.viewer.part.RegionEntry;
+import org.amperskin.viewer.part.StepCard;
 import org.junit.jupiter.api.Test;
 
 class ViewerModelTest {
@@ -55,14 +58,26 @@ class ViewerModelTest {
   private final ViewerModel model = new ViewerModel(source, posted::add);
 
   private static LoadedPart part(String title) {
-    return LoadedPart.of(
-        title,
-        SampleParts.box(10, 20, 30),
-        new int[12],
-        List.of(RegionEntry.of(RegionKind.EXPOSED, 2200, true)),
-        List.of(),
-        List.of(),
-        List.of());
+    PaintedSurface bare =
+        PaintedSurface.of(
+            "bare",
+            SampleParts.box(10, 20, 30),
+            new int[12],
+            List.of(RegionEntry.of(RegionKind.EXPOSED, 2200, true)));
+    PaintedSurface masked =
+        PaintedSurface.of(
+            "masked",
+            SampleParts.box(10, 20, 30),
+            new int[12],
+            List.of(RegionEntry.of(RegionKind.MASKED, 2200, false)));
+    return new LoadedPart(
+        title, List.of(bare, masked), List.of(), List.of(step(0), step(1)), List.of());
+  }
+
+  private static StepCard step(int surface) {
+    OptionalDouble none = OptionalDouble.empty();
+    return new StepCard(
+        "s", "copper", "tank", surface, none, none, none, "", List.of(), List.of(), List.of());
   }
 
   private void runUntil(Phase wanted) throws InterruptedException {
@@ -138,6 +153,22 @@ class ViewerModelTest {
     model.setAspect(1.7);
     assertThat(model.camera().get()).isSameAs(moved);
     assertThat(moved.distanceMm()).isCloseTo(narrow.distanceMm() / 2, within(1e-9));
+  }
+
+  @Test
+  void stepShowsTheSurfaceItWorksOn() throws InterruptedException {
+    model.open(Path.of("second"));
+    runUntil(Phase.SHOWN);
+    assertThat(model.surface().get().name()).isEqualTo("bare");
+    model.toggleRegion(0);
+    model.selectStep(1);
+    assertThat(model.surface().get().name()).isEqualTo("masked");
+    assertThat(model.shownRegion().get()).isEqualTo(ViewerModel.NONE);
+    model.open(Path.of("third"));
+    runUntil(Phase.LOADING);
+    runUntil(Phase.SHOWN);
+    assertThat(model.selectedStep().get()).isEqualTo(ViewerModel.NONE);
+    assertThat(model.surface().get()).isSameAs(model.part().get().surfaces().get(0));
   }
 
   @Test

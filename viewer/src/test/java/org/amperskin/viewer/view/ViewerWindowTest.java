@@ -31,7 +31,7 @@ import org.amperskin.region.RegionKind;
 import org.amperskin.viewer.SampleSource;
 import org.amperskin.viewer.model.ViewerModel;
 import org.amperskin.viewer.model.ViewerModel.Phase;
-import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -145,7 +145,7 @@ class ViewerWindowTest {
     }
   }
 
-  private static int[] palette(LoadedPart part) {
+  private static int[] palette(PaintedSurface part) {
     return part.regions().stream().mapToInt(r -> r.argb()).toArray();
   }
 
@@ -182,7 +182,7 @@ class ViewerWindowTest {
   }
 
   private void checkPlate(Shot shot) {
-    int[] colours = palette(SampleSource.plate());
+    int[] colours = palette(SampleSource.plate().surfaces().get(0));
     long[] counts = shot.nearest(colours, 0xFFF3F4F6);
     double part = counts[0] + counts[1];
     assertThat(part / (shot.width() * shot.height())).as("share of the picture").isGreaterThan(0.3);
@@ -194,7 +194,7 @@ class ViewerWindowTest {
     // enough faces that edges are not smoothed: a mix of two regions' colours may be a third's
     openAndWait("lattice");
     onUi(() -> model.unlit().set(true));
-    LoadedPart part = model.part().get();
+    PaintedSurface part = model.surface().get();
     int[] colours = palette(part);
     for (double[] turn : new double[][] {{0, 0}, {40, -10}, {150, 30}}) {
       onUi(
@@ -230,7 +230,7 @@ class ViewerWindowTest {
   }
 
   /** Of the pixels well inside one region, the share that carries exactly its colour. */
-  private static double inPlace(Shot shot, Picture counted, LoadedPart part, int[] colours) {
+  private static double inPlace(Shot shot, Picture counted, PaintedSurface part, int[] colours) {
     long inside = 0;
     long right = 0;
     for (int y = 2; y < counted.height() - 2; y++) {
