@@ -55,7 +55,7 @@ public final class Launcher {
 
   /** Runs the viewer and ends the program with its exit code. */
   public static void main(String[] args) {
-    System.exit(run(args, new PrintFileSource()));
+    System.exit(run(args, new JobSource()));
   }
 
   /**

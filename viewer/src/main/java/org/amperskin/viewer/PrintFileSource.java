@@ -50,7 +50,8 @@ final class PrintFileSource implements PartSource {
       PaintedSurface surface =
           PaintedSurface.of(
               "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
-      return new LoadedPart(name, List.of(surface), rows(print, found), List.of(), problems);
+      return new LoadedPart(
+          name, List.of(surface), rows(print, found, "mm, assumed"), List.of(), problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
           e.getMessage() + ".",
@@ -69,11 +70,11 @@ final class PrintFileSource implements PartSource {
     }
   }
 
-  private static Progress told(String stage, double done) {
+  static Progress told(String stage, double done) {
     return Double.isNaN(done) ? Progress.of(stage) : Progress.of(stage, Math.min(1, done));
   }
 
-  private static List<FigureRow> rows(PrintFile print, MeshDiagnosis found) {
+  static List<FigureRow> rows(PrintFile print, MeshDiagnosis found, String unit) {
     Box box = found.box();
     List<FigureRow> rows = new ArrayList<>();
     rows.add(new FigureRow("Surface as stored", number("%.4f", found.areaMm2() / 1e4), "dm²"));
@@ -87,7 +88,7 @@ final class PrintFileSource implements PartSource {
     rows.add(new FigureRow("Bodies", Integer.toString(found.bodies().size()), ""));
     rows.add(new FigureRow("Closed", found.closed() ? "yes" : "no", ""));
     rows.add(new FigureRow("Format", print.format().label(), ""));
-    rows.add(new FigureRow("Unit assumed", "1 mm", ""));
+    rows.add(new FigureRow("Unit of the file", unit, ""));
     return rows;
   }
 

@@ -139,7 +139,8 @@ public final class SampleSource implements PartSource {
             List.of(
                 "Sulfuric acid burns skin and eyes: goggles, gloves, apron; acid into water.",
                 "Copper solutions harm water life: collect rinses as waste."),
-            List.of("Start at a quarter of the current for 3 min while the paint is covered.")),
+            List.of("Start at a quarter of the current for 3 min while the paint is covered."),
+            List.of()),
         new StepCard(
             "Palladium barrier",
             "palladium",
@@ -154,6 +155,7 @@ public final class SampleSource implements PartSource {
                 new FigureRow("Open fraction", "0.412", ""),
                 new FigureRow("Solution used", "0.081", "L")),
             List.of("Palladium salts can make you allergic: gloves, no bare skin contact."),
+            List.of(),
             List.of()),
         new StepCard(
             "Dark trivalent chromium",
@@ -170,7 +172,8 @@ public final class SampleSource implements PartSource {
                 "Hydrogen is set free: no flames, no sparks."),
             List.of(
                 "No figure without a coupon: plate and weigh a coupon first, then enter its"
-                    + " A·h/dm².")));
+                    + " A·h/dm²."),
+            List.of()));
   }
 
   private static LoadedPart million(Consumer<Progress> progress) {

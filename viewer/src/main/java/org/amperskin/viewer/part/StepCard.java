@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param more further figures, in order
  * @param cautions hazards of this step; always shown
  * @param warnings what to look at in this job
+ * @param notes how it is done
  */
 public record StepCard(
     String name,
@@ -29,11 +30,13 @@ public record StepCard(
     String thickness,
     List<FigureRow> more,
     List<String> cautions,
-    List<String> warnings) {
+    List<String> warnings,
+    List<String> notes) {
   /** Copies the lists. */
   public StepCard {
     more = List.copyOf(more);
     cautions = List.copyOf(cautions);
     warnings = List.copyOf(warnings);
+    notes = List.copyOf(notes);
   }
 }

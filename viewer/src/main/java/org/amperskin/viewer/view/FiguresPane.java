@@ -79,6 +79,10 @@ final class FiguresPane extends VBox {
     if (grid.getRowCount() > 0) {
       content.getChildren().add(grid);
     }
+    if (!s.notes().isEmpty()) {
+      content.getChildren().add(Parts.text("How it is done", "subheading"));
+      s.notes().forEach(note -> content.getChildren().add(Parts.text(note)));
+    }
     notes("Check first", s.warnings(), "warning-sign");
     notes("Cautions", s.cautions(), "caution-sign");
     if (!s.cautions().isEmpty()) {

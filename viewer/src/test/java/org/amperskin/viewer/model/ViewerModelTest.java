@@ -77,7 +77,8 @@ class ViewerModelTest {
   private static StepCard step(int surface) {
     OptionalDouble none = OptionalDouble.empty();
     return new StepCard(
-        "s", "copper", "tank", surface, none, none, none, "", List.of(), List.of(), List.of());
+        "s", "copper", "tank", surface, none, none, none, "", List.of(), List.of(), List.of(),
+        List.of());
   }
 
   private void runUntil(Phase wanted) throws InterruptedException {
