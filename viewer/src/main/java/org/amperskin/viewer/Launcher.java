@@ -17,6 +17,7 @@ import javafx.embed.swing.SwingFXUtils;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.amperskin.viewer.model.ViewerModel;
+import org.amperskin.viewer.model.ViewerModel.Phase;
 import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.view.Drawing;
@@ -123,7 +124,14 @@ public final class Launcher {
               options.size.width(),
               options.size.height(),
               null);
-      model.part().addListener((o, was, is) -> model.selectStep(options.step - 1));
+      model
+          .phase()
+          .addListener(
+              (o, was, is) -> {
+                if (is == Phase.SHOWN && was == Phase.LOADING) {
+                  model.selectStep(options.step - 1);
+                }
+              });
       if (options.file != null) {
         model.open(options.file);
       }

@@ -85,7 +85,7 @@ final class FiguresPane extends VBox {
     }
     notes("Check first", s.warnings(), "warning-sign");
     notes("Cautions", s.cautions(), "caution-sign");
-    if (!s.cautions().isEmpty()) {
+    if (s.cautions().stream().noneMatch(c -> c.contains("data sheets"))) {
       Label defer =
           Parts.text("Follow the safety data sheets, local codes and licensed practice.", "muted");
       content.getChildren().add(defer);

@@ -20,6 +20,7 @@ final class HelpPane extends StackPane {
     {"X  Y  Z", "Look along an axis"},
     {"P", "Parallel view on and off"},
     {"1 … 9", "Select a step"},
+    {",  .", "Previous, next step"},
     {"0", "Select the part"},
     {"U", "Legend colours without shade"},
     {"E", "Lines along the edges"},

@@ -60,9 +60,17 @@ final class Keys {
       case DOWN -> arrow(e, 0, -1);
       case PLUS, ADD, EQUALS -> flip(() -> model.zoom(1 / ZOOM));
       case MINUS, SUBTRACT -> flip(() -> model.zoom(ZOOM));
+      case PERIOD -> flip(() -> step(1));
+      case COMMA -> flip(() -> step(-1));
       case ESCAPE -> once(e, this::escape);
       default -> digit(e.getCode());
     };
+  }
+
+  private void step(int by) {
+    int next = model.selectedStep().get() + by;
+    int steps = model.part().get() == null ? 0 : model.part().get().steps().size();
+    model.selectStep(Math.max(ViewerModel.NONE, Math.min(steps - 1, next)));
   }
 
   private boolean digit(KeyCode code) {

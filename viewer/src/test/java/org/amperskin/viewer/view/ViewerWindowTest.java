@@ -332,6 +332,8 @@ class ViewerWindowTest {
     robot.push(KeyCode.DIGIT2);
     assertThat(model.selectedStep().get()).isEqualTo(1);
     assertThat(texts(robot.lookup("#figures").query())).anyMatch(t -> t.contains("Palladium"));
+    robot.push(KeyCode.COMMA);
+    assertThat(model.selectedStep().get()).isLessThan(1);
     robot.push(KeyCode.DIGIT0);
     assertThat(model.selectedStep().get()).isEqualTo(ViewerModel.NONE);
     robot.push(KeyCode.L);
