@@ -1,0 +1,131 @@
+package org.amperskin.viewer;
+
+import java.io.IOException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import org.amperskin.io.common.PrintFileException;
+import org.amperskin.job.Estimate;
+import org.amperskin.job.Job;
+import org.amperskin.job.JobFile;
+import org.amperskin.job.JobRun;
+import org.amperskin.mesh.MeshProblem;
+import org.amperskin.pattern.ArtworkFileException;
+import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.plating.StepEstimate;
+import org.amperskin.region.Region;
+import org.amperskin.region.RegionKind;
+import org.amperskin.region.SplitMesh;
+import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
+import org.amperskin.viewer.part.PartSource;
+import org.amperskin.viewer.part.ProblemException;
+import org.amperskin.viewer.part.Progress;
+import org.amperskin.viewer.part.RegionEntry;
+import org.amperskin.yaml.YamlFault;
+
+/** Jobs worked out, and print files as they are. */
+final class JobSource implements PartSource {
+  private static final String WHOLE = "whole skin";
+
+  private final PartSource printFiles = new PrintFileSource();
+
+  @Override
+  public LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException {
+    if (!JobFile.looksLikeJob(file)) {
+      return printFiles.load(file, progress);
+    }
+    try {
+      progress.accept(Progress.of("Reading " + file.getFileName()));
+      Job job = JobFile.read(file, RecipeLibrary.standard());
+      Estimate estimate =
+          JobRun.of(job, (what, done) -> progress.accept(PrintFileSource.told(what, done)));
+      return part(file, estimate);
+    } catch (YamlFault e) {
+      String where = e.place().toString();
+      String what = e.getMessage().substring(where.length() + 2);
+      throw new ProblemException(
+          "The job has a fault: " + what, where, "Correct the line and open the job again.", e);
+    } catch (PrintFileException e) {
+      throw new ProblemException(
+          "The print file of the job cannot be read: " + e.getMessage(),
+          file.toString(),
+          "Export it again as STL or OBJ, or name another file in the job.",
+          e);
+    } catch (ArtworkFileException e) {
+      throw new ProblemException(
+          "A drawing of the job cannot be read: " + e.getMessage(),
+          e.path() + ", " + e.place(),
+          "Save the drawing again as SVG or PNG.",
+          e);
+    } catch (NoSuchFileException e) {
+      throw new ProblemException(
+          "There is no such file: " + e.getFile(),
+          file.toString(),
+          "Paths in a job are relative to the job's own folder.",
+          e);
+    } catch (IOException e) {
+      throw new ProblemException(
+          "The file cannot be read: " + e.getMessage(),
+          file.toString(),
+          "See whether the disk is there and you may read the file.",
+          e);
+    }
+  }
+
+  private static LoadedPart part(Path file, Estimate e) {
+    List<String> names = new ArrayList<>();
+    for (StepEstimate step : e.plan().steps()) {
+      String region = region(step);
+      // the last mask of the job comes first: it is what the part itself is shown with
+      if (!region.equals(Job.WHOLE_SKIN)) {
+        names.remove(region);
+        names.add(0, region);
+      }
+    }
+    for (String region : e.regions().keySet()) {
+      if (!names.contains(region)) {
+        names.add(region);
+      }
+    }
+    List<PaintedSurface> surfaces = new ArrayList<>();
+    for (String name : names) {
+      String shown = name.equals(Job.WHOLE_SKIN) ? WHOLE : name;
+      surfaces.add(surface(shown, e.regions().get(name)));
+    }
+    List<String> problems = new ArrayList<>(e.warnings());
+    for (MeshProblem p : e.part().diagnosis().problems()) {
+      problems.add(p.message());
+    }
+    problems.addAll(e.artworkNotes());
+    return new LoadedPart(
+        file.getFileName().toString(),
+        surfaces,
+        PrintFileSource.rows(e.part().print(), e.part().diagnosis(), e.part().unit()),
+        e.plan().steps().stream().map(s -> StepCards.of(s, names.indexOf(region(s)))).toList(),
+        problems);
+  }
+
+  private static String region(StepEstimate step) {
+    return step.region().isEmpty() ? Job.WHOLE_SKIN : step.region();
+  }
+
+  private static PaintedSurface surface(String name, Region region) {
+    SplitMesh split = region.split();
+    int[] index = new int[RegionKind.values().length];
+    List<RegionEntry> entries = new ArrayList<>();
+    for (RegionKind kind : RegionKind.values()) {
+      if (split.areaMm2(kind) > 0) {
+        index[kind.ordinal()] = entries.size();
+        entries.add(RegionEntry.of(kind, split.areaMm2(kind), split.isOpen(kind)));
+      }
+    }
+    int[] regionOfFace = new int[split.mesh().faceCount()];
+    for (int f = 0; f < regionOfFace.length; f++) {
+      regionOfFace[f] = index[split.kind(f).ordinal()];
+    }
+    return PaintedSurface.of(name, split.mesh(), regionOfFace, entries);
+  }
+}

@@ -1,0 +1,98 @@
+package org.amperskin.viewer;
+
+import java.io.IOException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import org.amperskin.geom.Box;
+import org.amperskin.io.PrintFile;
+import org.amperskin.io.common.PrintFileException;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.mesh.MeshProblem;
+import org.amperskin.region.RegionKind;
+import org.amperskin.viewer.part.FigureRow;
+import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.PaintedSurface;
+import org.amperskin.viewer.part.PartSource;
+import org.amperskin.viewer.part.ProblemException;
+import org.amperskin.viewer.part.Progress;
+import org.amperskin.viewer.part.RegionEntry;
+
+/** Print files without a job: the surface as stored, its size and its faults. */
+final class PrintFileSource implements PartSource {
+  private static final double MM_PER_UNIT = 1;
+
+  @Override
+  public LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException {
+    String name = file.getFileName().toString();
+    try {
+      PrintFile print =
+          PrintFile.read(
+              file, MM_PER_UNIT, (what, done) -> progress.accept(told("Reading " + name, done)));
+      if (print.mesh().faceCount() == 0) {
+        throw new ProblemException(
+            "The file holds 0 triangles.", file.toString(), "Export the part again as a mesh.");
+      }
+      MeshDiagnosis found =
+          MeshDiagnosis.of(
+              print.mesh(),
+              MeshDiagnosis.Search.NO_OVERLAPS,
+              (what, done) -> progress.accept(told("Measuring " + name, done)));
+      List<String> problems = new ArrayList<>();
+      for (MeshProblem p : found.problems()) {
+        problems.add(p.message());
+      }
+      problems.addAll(print.notes());
+      RegionEntry whole = RegionEntry.of(RegionKind.EXPOSED, found.areaMm2(), true);
+      PaintedSurface surface =
+          PaintedSurface.of(
+              "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
+      return new LoadedPart(
+          name, List.of(surface), rows(print, found, "mm, assumed"), List.of(), problems);
+    } catch (PrintFileException e) {
+      throw new ProblemException(
+          e.getMessage() + ".",
+          file + (e.where().isEmpty() ? "" : ", " + e.where()),
+          "Export it again as STL or OBJ, or open another file.",
+          e);
+    } catch (NoSuchFileException e) {
+      throw new ProblemException(
+          "There is no such file.", file.toString(), "Look for it with Open…", e);
+    } catch (IOException e) {
+      throw new ProblemException(
+          "The file cannot be read: " + e.getMessage() + ".",
+          file.toString(),
+          "See whether the disk is there and you may read the file.",
+          e);
+    }
+  }
+
+  static Progress told(String stage, double done) {
+    return Double.isNaN(done) ? Progress.of(stage) : Progress.of(stage, Math.min(1, done));
+  }
+
+  static List<FigureRow> rows(PrintFile print, MeshDiagnosis found, String unit) {
+    Box box = found.box();
+    List<FigureRow> rows = new ArrayList<>();
+    rows.add(new FigureRow("Surface as stored", number("%.4f", found.areaMm2() / 1e4), "dm²"));
+    found
+        .volumeMm3()
+        .ifPresent(v -> rows.add(new FigureRow("Volume", number("%.3f", v / 1e3), "cm³")));
+    rows.add(new FigureRow("Width, x", number("%.2f", box.maxX() - box.minX()), "mm"));
+    rows.add(new FigureRow("Depth, y", number("%.2f", box.maxY() - box.minY()), "mm"));
+    rows.add(new FigureRow("Height, z", number("%.2f", box.maxZ() - box.minZ()), "mm"));
+    rows.add(new FigureRow("Triangles", number("%,d", print.mesh().faceCount()), ""));
+    rows.add(new FigureRow("Bodies", Integer.toString(found.bodies().size()), ""));
+    rows.add(new FigureRow("Closed", found.closed() ? "yes" : "no", ""));
+    rows.add(new FigureRow("Format", print.format().label(), ""));
+    rows.add(new FigureRow("Unit of the file", unit, ""));
+    return rows;
+  }
+
+  private static String number(String format, Object value) {
+    return String.format(Locale.ROOT, format, value);
+  }
+}

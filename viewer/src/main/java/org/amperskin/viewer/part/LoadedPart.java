@@ -1,0 +1,41 @@
+package org.amperskin.viewer.part;
+
+import java.util.List;
+
+/**
+ * Everything the viewer shows of one file.
+ *
+ * @param title name shown above the part
+ * @param surfaces the part under each mask of the job; the first is shown for the part itself
+ * @param partRows figures of the whole part
+ * @param steps the job in working order; empty for a mere print file
+ * @param problems faults of the file or the job, each with a place
+ */
+public record LoadedPart(
+    String title,
+    List<PaintedSurface> surfaces,
+    List<FigureRow> partRows,
+    List<StepCard> steps,
+    List<String> problems) {
+  /** Copies the lists; every step's surface must be there. */
+  public LoadedPart {
+    surfaces = List.copyOf(surfaces);
+    partRows = List.copyOf(partRows);
+    steps = List.copyOf(steps);
+    problems = List.copyOf(problems);
+    if (surfaces.isEmpty()) {
+      throw new IllegalArgumentException("part " + title + " has 0 surfaces");
+    }
+    for (StepCard step : steps) {
+      if (step.surface() < 0 || step.surface() >= surfaces.size()) {
+        throw new IllegalArgumentException(
+            "step "
+                + step.name()
+                + " works on surface "
+                + step.surface()
+                + " of "
+                + surfaces.size());
+      }
+    }
+  }
+}

@@ -1,0 +1,22 @@
+package org.amperskin.viewer.part;
+
+import java.nio.file.Path;
+import java.util.function.Consumer;
+
+/** Where parts come from: reads a print file or a job and works it out. */
+@FunctionalInterface
+public interface PartSource {
+  /**
+   * Reads a file. Runs on a thread of its own, may take long, and should tell its progress several
+   * times a second.
+   *
+   * <p>When the load is no longer wanted, {@code progress} throws {@link
+   * java.util.concurrent.CancellationException} and the thread is interrupted; let both pass.
+   *
+   * @param file a print file or a job
+   * @param progress told how far the work is
+   * @return the part, ready to show
+   * @throws ProblemException if the file cannot be shown, in words for people
+   */
+  LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException;
+}

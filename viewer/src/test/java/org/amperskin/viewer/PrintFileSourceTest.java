@@ -1,0 +1,56 @@
+package org.amperskin.viewer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.amperskin.viewer.part.FigureRow;
+import org.amperskin.viewer.part.LoadedPart;
+import org.amperskin.viewer.part.ProblemException;
+import org.amperskin.viewer.part.Progress;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class PrintFileSourceTest {
+  @TempDir private Path folder;
+
+  @Test
+  void tetrahedronComesWithItsAreaAndVolume() throws Exception {
+    // corner of a cube of side 6: three legs of 18 mm2 and a face of 36 sqrt(3) / 2 mm2; volume 36
+    Path file = write("v 0 0 0\nv 6 0 0\nv 0 6 0\nv 0 0 6\nf 1 3 2\nf 1 2 4\nf 1 4 3\nf 2 3 4\n");
+    List<Progress> told = new ArrayList<>();
+    LoadedPart part = new PrintFileSource().load(file, told::add);
+    assertThat(part.surfaces().get(0).mesh().faceCount()).isEqualTo(4);
+    assertThat(part.surfaces().get(0).regions().get(0).areaMm2()).isEqualTo(54 + 18 * Math.sqrt(3));
+    assertThat(part.partRows())
+        .contains(
+            new FigureRow("Surface as stored", "0.0085", "dm²"),
+            new FigureRow("Volume", "0.036", "cm³"),
+            new FigureRow("Closed", "yes", ""));
+    assertThat(told).isNotEmpty();
+  }
+
+  @Test
+  void brokenFileIsToldWithItsLine() throws Exception {
+    Path file = write("v 0 0 0\nv 6 0 0\nv 0 6 0\nf 1 2 9\n");
+    assertThatThrownBy(() -> new PrintFileSource().load(file, p -> {}))
+        .isInstanceOfSatisfying(
+            ProblemException.class, e -> assertThat(e.where()).contains("line 4"));
+  }
+
+  @Test
+  void missingFileIsTold() {
+    Path file = folder.resolve("not-there.stl");
+    assertThatThrownBy(() -> new PrintFileSource().load(file, p -> {}))
+        .isInstanceOfSatisfying(
+            ProblemException.class, e -> assertThat(e.where()).isEqualTo(file.toString()));
+  }
+
+  private Path write(String text) throws IOException {
+    return Files.writeString(folder.resolve("part.obj"), text);
+  }
+}
