@@ -1,9 +1,11 @@
 package org.amperskin.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
 import picocli.CommandLine;
@@ -53,6 +55,9 @@ public final class Main implements Runnable {
     }
     CommandLine line = new CommandLine(new Main());
     String first = args.length == 0 ? "" : args[0];
+    if (first.equals("view")) {
+      return view(List.of(args).subList(1, args.length), err);
+    }
     // Describing a verb takes longer than most of them run: only the one asked for is described.
     for (Map.Entry<String, Supplier<Verb>> verb : VERBS.entrySet()) {
       if (!VERBS.containsKey(first) || verb.getKey().equals(first)) {
@@ -66,6 +71,17 @@ public final class Main implements Runnable {
     line.setParameterExceptionHandler(Faults::usage);
     line.setExecutionExceptionHandler(Faults::execution);
     return line.execute(args);
+  }
+
+  private static int view(List<String> arguments, PrintWriter err) {
+    try {
+      return ViewCommand.start(arguments);
+    } catch (UsageFault | IOException fault) {
+      err.println("amperskin: " + fault.getMessage());
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    }
+    return ExitCode.OWN_FAULT;
   }
 
   private static Map<String, Supplier<Verb>> verbs() {

@@ -7,31 +7,24 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import picocli.CommandLine;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Parameters;
 
-/** {@code amperskin view}: starts the viewer as a process of its own. */
-@Command(
-    name = "view",
-    description = {"Opens a job or a print file in the viewer.", ""},
-    footer = {
-      "",
-      "Example:",
-      "  amperskin view test-meshes/demo/visor.yaml",
-      "  amperskin view part.stl --picture part.png",
-      "",
-      "amperskin view -- --help tells the viewer's own options.",
-      "Exit: 0 closed, 2 usage, 3 a file that cannot be read, 70 no display."
-    })
+/**
+ * {@code amperskin view}: starts the viewer as a process of its own, which reads all options
+ * itself.
+ */
+@Command(name = "view", description = "Opens a job or a print file in the viewer.")
 final class ViewCommand extends Verb {
-  @Parameters(
-      paramLabel = "FILE",
-      arity = "0..*",
-      description = "A job file or a print file, and options of the viewer.")
-  private List<String> arguments = List.of();
+  @CommandLine.Unmatched private List<String> arguments = new ArrayList<>();
 
   @Override
   public Integer call() throws IOException, InterruptedException, UsageFault {
+    return start(arguments);
+  }
+
+  /** Starts the viewer and waits for its end. */
+  static int start(List<String> arguments) throws IOException, InterruptedException, UsageFault {
     Path jar = viewerJar();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
