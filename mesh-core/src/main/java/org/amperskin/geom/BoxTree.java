@@ -252,28 +252,103 @@ public final class BoxTree {
     }
   }
 
-  /** Visits the triangles whose node boxes the half-line from (x, y, z) towards +x meets. */
-  public void alongX(double x, double y, double z, FaceVisitor visitor) {
-    alongX(1, x, y, z, visitor);
+  /**
+   * Visits the triangles whose boxes the half-line from a point along an axis, upward, may meet.
+   *
+   * @param axis 0, 1 or 2
+   */
+  public void alongAxis(int axis, double x, double y, double z, FaceVisitor visitor) {
+    double[] from = {x, y, z};
+    alongAxis(
+        1, axis, from[axis], (axis + 1) % 3, from[(axis + 1) % 3], from[(axis + 2) % 3], visitor);
   }
 
-  private void alongX(int node, double x, double y, double z, FaceVisitor visitor) {
+  private void alongAxis(
+      int node, int axis, double from, int second, double u, double v, FaceVisitor visitor) {
+    int third = 3 - axis - second;
     int i = 6 * node;
-    if (boxes[i + 3] < x
-        || boxes[i + 1] > y
-        || boxes[i + 4] < y
-        || boxes[i + 2] > z
-        || boxes[i + 5] < z) {
+    if (boxes[i + 3 + axis] < from
+        || boxes[i + second] > u
+        || boxes[i + 3 + second] < u
+        || boxes[i + third] > v
+        || boxes[i + 3 + third] < v) {
       return;
     }
     if (node < leaves) {
-      alongX(2 * node, x, y, z, visitor);
-      alongX(2 * node + 1, x, y, z, visitor);
+      alongAxis(2 * node, axis, from, second, u, v, visitor);
+      alongAxis(2 * node + 1, axis, from, second, u, v, visitor);
       return;
     }
-    int from = (node - leaves) * LEAF;
-    for (int k = from; k < Math.min(order.length, from + LEAF); k++) {
+    int first = (node - leaves) * LEAF;
+    for (int k = first; k < Math.min(order.length, first + LEAF); k++) {
       visitor.face(order[k]);
     }
+  }
+
+  /** Receives triangles near a ray, roughly from near to far. */
+  public interface RayVisitor {
+    /**
+     * Called for each triangle whose box the ray may meet.
+     *
+     * @return the distance beyond which nothing is of interest any more, in lengths of the
+     *     direction
+     */
+    double face(int face, double farthest);
+  }
+
+  /** Visits the triangles that a ray may meet. */
+  public void alongRay(
+      double ox, double oy, double oz, double dx, double dy, double dz, RayVisitor visitor) {
+    double[] ray = {ox, oy, oz, 1 / dx, 1 / dy, 1 / dz};
+    if (enter(1, ray, Double.POSITIVE_INFINITY) < Double.POSITIVE_INFINITY) {
+      alongRay(1, ray, Double.POSITIVE_INFINITY, visitor);
+    }
+  }
+
+  private double alongRay(int node, double[] ray, double farthest, RayVisitor visitor) {
+    double limit = farthest;
+    if (node >= leaves) {
+      int first = (node - leaves) * LEAF;
+      for (int k = first; k < Math.min(order.length, first + LEAF); k++) {
+        limit = visitor.face(order[k], limit);
+      }
+      return limit;
+    }
+    double left = enter(2 * node, ray, limit);
+    double right = enter(2 * node + 1, ray, limit);
+    int near = left <= right ? 2 * node : 2 * node + 1;
+    double nearAt = Math.min(left, right);
+    double farAt = Math.max(left, right);
+    if (nearAt <= limit && nearAt < Double.POSITIVE_INFINITY) {
+      limit = alongRay(near, ray, limit, visitor);
+      if (farAt <= limit && farAt < Double.POSITIVE_INFINITY) {
+        limit = alongRay(near ^ 1, ray, limit, visitor);
+      }
+    }
+    return limit;
+  }
+
+  /** Where the ray enters a node's box, infinity if it does not. */
+  private double enter(int node, double[] ray, double farthest) {
+    double from = 0;
+    double to = farthest;
+    int i = 6 * node;
+    for (int k = 0; k < 3; k++) {
+      double inverse = ray[3 + k];
+      double low = boxes[i + k] - ray[k];
+      double high = boxes[i + 3 + k] - ray[k];
+      if (Double.isInfinite(inverse)) {
+        if (low > 0 || high < 0) {
+          return Double.POSITIVE_INFINITY;
+        }
+        continue;
+      }
+      double a = low * inverse;
+      double b = high * inverse;
+      // Widened by more than the rounding of the lines above, so that no box is missed.
+      from = Math.max(from, Math.min(a, b) - 1e-15 * Math.abs(Math.min(a, b)));
+      to = Math.min(to, Math.max(a, b) + 1e-15 * Math.abs(Math.max(a, b)));
+    }
+    return from <= to ? from : Double.POSITIVE_INFINITY;
   }
 }

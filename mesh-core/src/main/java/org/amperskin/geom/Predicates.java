@@ -21,15 +21,9 @@ public final class Predicates {
 
   /** Sign of the turn a, b, c in the plane: +1 counter-clockwise, -1 clockwise, 0 in line. */
   public static int orient2d(double ax, double ay, double bx, double by, double cx, double cy) {
-    double left = (ax - cx) * (by - cy);
-    double right = (ay - cy) * (bx - cx);
-    double det = left - right;
-    double bound = ORIENT2D_BOUND * (Math.abs(left) + Math.abs(right));
-    if (det > bound) {
-      return 1;
-    }
-    if (-det > bound) {
-      return -1;
+    int quick = quickOrient2d(ax, ay, bx, by, cx, cy);
+    if (quick != UNSURE) {
+      return quick;
     }
     BigDecimal x = exact(cx);
     BigDecimal y = exact(cy);
@@ -37,6 +31,19 @@ public final class Predicates {
     BigDecimal r = exact(ay).subtract(y).multiply(exact(bx).subtract(x));
     return l.compareTo(r);
   }
+
+  /** As {@link #orient2d}, but {@link #UNSURE} where only exact arithmetic could tell. */
+  public static int quickOrient2d(
+      double ax, double ay, double bx, double by, double cx, double cy) {
+    double left = (ax - cx) * (by - cy);
+    double right = (ay - cy) * (bx - cx);
+    double det = left - right;
+    double bound = ORIENT2D_BOUND * (Math.abs(left) + Math.abs(right));
+    return det > bound ? 1 : -det > bound ? -1 : bound == 0 ? 0 : UNSURE;
+  }
+
+  /** Answer of {@link #quickOrient3d} where rounding could have turned the sign. */
+  public static final int UNSURE = 2;
 
   /**
    * Side of the plane through face a, b, c on which d lies: +1 if a, b, c are seen
@@ -49,6 +56,12 @@ public final class Predicates {
    * @param d the point asked about
    */
   public static int orient3d(double[] p, int a, int b, int c, int d) {
+    int quick = quickOrient3d(p, a, b, c, d);
+    return quick == UNSURE ? exactOrient3d(p, 3 * a, 3 * b, 3 * c, 3 * d) : quick;
+  }
+
+  /** As {@link #orient3d}, but {@link #UNSURE} where only exact arithmetic could tell. */
+  public static int quickOrient3d(double[] p, int a, int b, int c, int d) {
     int ia = 3 * a;
     int ib = 3 * b;
     int ic = 3 * c;
@@ -90,7 +103,7 @@ public final class Predicates {
         return 0;
       }
     }
-    return exactOrient3d(p, ia, ib, ic, id);
+    return UNSURE;
   }
 
   private static int exactOrient3d(double[] p, int a, int b, int c, int d) {

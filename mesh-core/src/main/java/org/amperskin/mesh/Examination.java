@@ -51,12 +51,15 @@ final class Examination {
     double sum = sumBodies();
     double volume = closed && oriented ? sum : Double.NaN;
     boolean[] inner = new boolean[bodyFaces.length];
+    FacePairs crossings = FacePairs.NONE;
+    BoxTree tree = null;
     if (search == MeshDiagnosis.Search.ALL && faces > 0) {
       progress.at("looking for overlaps", 0);
-      BoxTree tree = BoxTree.of(mesh.positions(), mesh.corners());
-      OverlapSearch overlaps = OverlapSearch.of(mesh, tree, leftOut);
-      tellOverlaps(overlaps);
-      findInner(tree, overlaps, inner);
+      tree = BoxTree.of(mesh.positions(), mesh.corners());
+      crossings = OverlapSearch.of(mesh, tree, leftOut);
+      boolean[] concerned = concerned(crossings);
+      tellOverlaps(crossings, concerned);
+      findInner(tree, concerned, inner);
     }
     tellInsideOut(inner);
     List<MeshBody> bodies = new ArrayList<>();
@@ -67,7 +70,8 @@ final class Examination {
     }
     problems.sort((p, q) -> Integer.compare(q.kind().ordinal(), p.kind().ordinal()));
     return new MeshDiagnosis(
-        mesh, search, box, area, volume, closed, bodies, bodyOf, leftOut, problems);
+        mesh, search, box, area, volume, closed, bodies, bodyOf, leftOut, problems, edges,
+        crossings, tree);
   }
 
   private void dropDegenerates() {
@@ -192,6 +196,29 @@ final class Examination {
         }
       }
     }
+    openWhereOdd(edges);
+  }
+
+  /** A body with an odd number of its faces on a crowded edge bounds no inside of its own. */
+  private void openWhereOdd(EdgeTable edges) {
+    List<long[]> crowded = new ArrayList<>();
+    for (int h = 0; h < 3 * faces; h++) {
+      if (edges.mate(h) == EdgeTable.CROWDED) {
+        int a = mesh.corners()[h];
+        int b = mesh.corner(h / 3, (h % 3 + 1) % 3);
+        crowded.add(new long[] {(long) Math.min(a, b) << 32 | Math.max(a, b), bodyOf[h / 3]});
+      }
+    }
+    crowded.sort((u, v) -> u[0] != v[0] ? Long.compare(u[0], v[0]) : Long.compare(u[1], v[1]));
+    int from = 0;
+    while (from < crowded.size()) {
+      int to = from;
+      while (to < crowded.size() && Arrays.equals(crowded.get(to), crowded.get(from))) {
+        to++;
+      }
+      bodyOpen[(int) crowded.get(from)[1]] |= (to - from) % 2 == 1;
+      from = to;
+    }
   }
 
   private static int find(int[] root, int f) {
@@ -238,32 +265,40 @@ final class Examination {
     return total;
   }
 
-  private void tellOverlaps(OverlapSearch overlaps) {
-    if (overlaps.pairs() == 0) {
+  private boolean[] concerned(FacePairs crossings) {
+    boolean[] concerned = new boolean[faces];
+    for (int i = 0; i < crossings.count(); i++) {
+      concerned[crossings.first(i)] = true;
+      concerned[crossings.second(i)] = true;
+    }
+    return concerned;
+  }
+
+  private void tellOverlaps(FacePairs crossings, boolean[] concerned) {
+    if (crossings.count() == 0) {
       return;
     }
     double area = 0;
     for (int f = 0; f < faces; f++) {
-      if (overlaps.concerns(f)) {
+      if (concerned[f]) {
         area += mesh.faceAreaMm2(f);
       }
     }
-    int a = bodyOf[overlaps.firstFace()] + 1;
-    int b = bodyOf[overlaps.firstPartner()] + 1;
+    int a = bodyOf[crossings.first(0)] + 1;
+    int b = bodyOf[crossings.second(0)] + 1;
     tell(
         Kind.OVERLAP,
-        overlaps.pairs(),
-        centre(overlaps.firstFace()),
+        crossings.count(),
+        centre(crossings.first(0)),
         area,
-        "%,d pair%s of faces pass through or lie on each other (first: bod%s %s): the area"
-            + " counts surface that no liquid reaches",
-        overlaps.pairs(),
-        s(overlaps.pairs()),
+        "%,d pair%s of faces pass through or lie on each other (first: bod%s %s)",
+        crossings.count(),
+        s(crossings.count()),
         a == b ? "y" : "ies",
         a == b ? "" + a : a + " and " + b);
   }
 
-  private void findInner(BoxTree tree, OverlapSearch overlaps, boolean[] inner) {
+  private void findInner(BoxTree tree, boolean[] concerned, boolean[] inner) {
     int count = bodyFaces.length;
     if (count < 2) {
       return;
@@ -273,18 +308,18 @@ final class Examination {
     Arrays.fill(firstFace, -1);
     for (int f = 0; f < faces; f++) {
       if (!leftOut[f]) {
-        crossed[bodyOf[f]] |= overlaps.concerns(f);
+        crossed[bodyOf[f]] |= concerned[f];
         if (firstFace[bodyOf[f]] < 0) {
           firstFace[bodyOf[f]] = f;
         }
       }
     }
-    Enclosure enclosure = new Enclosure(mesh, tree, bodyOf, bodyOpen);
+    BodyParity parity = new BodyParity(mesh, tree, bodyOf, bodyOpen);
     double area = 0;
     int found = 0;
     int first = -1;
     for (int b = 0; b < count; b++) {
-      if (!bodyOpen[b] && !crossed[b] && enclosure.enclosed(firstFace[b])) {
+      if (!bodyOpen[b] && !crossed[b] && parity.insideAnother(firstFace[b])) {
         inner[b] = true;
         area += bodyArea[b];
         first = first < 0 ? b : first;

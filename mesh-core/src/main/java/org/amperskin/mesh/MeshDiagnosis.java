@@ -1,8 +1,10 @@
 package org.amperskin.mesh;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.amperskin.geom.Box;
+import org.amperskin.geom.BoxTree;
 
 /**
  * What a surface measures and what is wrong with it.
@@ -34,6 +36,9 @@ public final class MeshDiagnosis {
   private final int[] bodyOfFace;
   private final boolean[] leftOut;
   private final List<MeshProblem> problems;
+  private final EdgeTable edges;
+  private final FacePairs crossings;
+  private final BoxTree tree;
 
   MeshDiagnosis(
       SurfaceMesh mesh,
@@ -45,7 +50,10 @@ public final class MeshDiagnosis {
       List<MeshBody> bodies,
       int[] bodyOfFace,
       boolean[] leftOut,
-      List<MeshProblem> problems) {
+      List<MeshProblem> problems,
+      EdgeTable edges,
+      FacePairs crossings,
+      BoxTree tree) {
     this.mesh = mesh;
     this.search = search;
     this.box = box;
@@ -56,6 +64,9 @@ public final class MeshDiagnosis {
     this.bodyOfFace = bodyOfFace;
     this.leftOut = leftOut;
     this.problems = List.copyOf(problems);
+    this.edges = edges;
+    this.crossings = crossings;
+    this.tree = tree;
   }
 
   /**
@@ -113,6 +124,29 @@ public final class MeshDiagnosis {
   /** True for degenerate faces and repeats of an earlier face. */
   public boolean leftOut(int face) {
     return leftOut[face];
+  }
+
+  /** Value of {@link #mate} on an edge with one face. */
+  public static final int OPEN = EdgeTable.OPEN;
+
+  /**
+   * The half-edge on the other side of an edge that exactly two faces share; negative where there
+   * is none, {@link #OPEN} if the edge has one face only.
+   *
+   * @param halfEdge {@code 3*f+k}: from corner k of face f to the next
+   */
+  public int mate(int halfEdge) {
+    return edges.mate(halfEdge);
+  }
+
+  /** Pairs of faces that cross or lie on each other; none if that was not looked for. */
+  public FacePairs crossings() {
+    return crossings;
+  }
+
+  /** The tree over the mesh's faces, empty if overlaps were not looked for. */
+  public Optional<BoxTree> tree() {
+    return Optional.ofNullable(tree);
   }
 
   /** The faults, worst first. */

@@ -1,4 +1,4 @@
-package org.amperskin.io.obj;
+package org.amperskin.geom;
 
 /**
  * Cuts a polygon in space into triangles.
@@ -13,7 +13,7 @@ package org.amperskin.io.obj;
  * <p>Method: ear clipping (G. H. Meisters, Polygons have ears, Amer. Math. Monthly 82, 1975, from
  * memory). Cost: n times the number of reflex corners.
  */
-final class Polygons {
+public final class Polygons {
   private final double[] x;
   private final double[] y;
   private final int[] previous;
@@ -57,7 +57,7 @@ final class Polygons {
    * @param n number of corners, at least 3
    * @return positions in {@code corner}, three a triangle
    */
-  static int[] triangulate(double[] positions, int[] corner, int n) {
+  public static int[] triangulate(double[] positions, int[] corner, int n) {
     return new Polygons(positions, corner, n).cut(n);
   }
 
