@@ -31,7 +31,8 @@ final class Floors {
   static {
     TABLE.put("units", List.of());
     TABLE.put("geom", List.of("units"));
-    TABLE.put("plating", List.of("units"));
+    TABLE.put("yaml", List.of("units"));
+    TABLE.put("plating", List.of("yaml"));
     TABLE.put("mesh", List.of("geom"));
     TABLE.put("pattern", List.of("geom"));
     TABLE.put("grid", List.of("geom"));

@@ -93,7 +93,7 @@ class FloorsTest {
   void tableIsClosedDownwards() {
     assertThat(Floors.below("mesh")).containsExactlyInAnyOrder("geom", "units");
     assertThat(Floors.below("io.obj")).contains("io.common", "mesh").doesNotContain("io.stl", "io");
-    assertThat(Floors.below("plating")).containsExactly("units");
+    assertThat(Floors.below("plating")).containsExactly("units", "yaml");
     assertThat(Floors.below("job")).hasSize(Floors.rooms().size() - 2).doesNotContain("report");
   }
 
