@@ -28,21 +28,25 @@ import org.junit.jupiter.params.provider.MethodSource;
 class OracleTest {
   private static final double FLOATS = 2e-5;
 
+  private static final List<String> GROUPS =
+      List.of("demo", "closed", "cavity", "open", "duplicated", "inverted", "sheet");
+
   /** Neither of them reads ASCII STL in upper case. */
   private static final String UPPER_CASE = "small/v04_cube10_upper_crlf.stl";
 
   @TempDir Path folder;
 
   static Stream<TestMeshes.Entry> sound() {
-    return Stream.of("demo", "closed", "cavity", "open", "duplicated", "inverted", "sheet")
+    return GROUPS.stream()
         .flatMap(g -> TestMeshes.group(g).stream())
         .filter(e -> !e.file().equals(UPPER_CASE));
   }
 
   @Test
   void onlyOneSoundFileIsLeftOut() {
-    assertThat(TestMeshes.named(UPPER_CASE).group()).isEqualTo("closed");
-    assertThat(sound()).hasSize(9);
+    List<TestMeshes.Entry> all =
+        GROUPS.stream().flatMap(g -> TestMeshes.group(g).stream()).toList();
+    assertThat(sound()).hasSize(all.size() - 1).hasSizeGreaterThan(8);
   }
 
   @ParameterizedTest

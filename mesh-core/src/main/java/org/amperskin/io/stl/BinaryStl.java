@@ -131,11 +131,11 @@ public final class BinaryStl {
   }
 
   private static void checkSound(double[] xyz, int n, long firstFacet) throws PrintFileException {
-    double most = 0;
+    boolean sound = true;
     for (int i = 0; i < 9 * n; i++) {
-      most = Math.max(most, Math.abs(xyz[i]));
+      sound &= Math.abs(xyz[i]) <= MeshBuilder.MAX_COORDINATE; // false for NaN
     }
-    if (most <= MeshBuilder.MAX_COORDINATE) {
+    if (sound) {
       return;
     }
     for (int i = 0; i < 9 * n; i++) {
