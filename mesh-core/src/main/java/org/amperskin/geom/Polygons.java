@@ -1,17 +1,20 @@
 package org.amperskin.geom;
 
+import org.amperskin.geom.Predicates;
+
 /**
  * Cuts a polygon in space into triangles.
  *
- * <p>Definition: the polygon is laid into the plane of its Newell normal and ears are cut off, the
- * roundest first among those that hold no other corner.
+ * <p>Definition: the polygon is looked at along the axis nearest to its Newell normal, and ears
+ * (corners whose triangle holds no other corner) are cut off, every other one in turn.
  *
  * <p>Guaranteed: n - 2 triangles in the polygon's own sense; for a plane polygon that does not
- * cross itself they tile it. Not guaranteed: a useful result for polygons that cross themselves;
- * there the rest is cut as a fan. Corners out of plane give one of several possible surfaces.
+ * cross itself they tile it, since the projection only drops a coordinate and the turns are exact.
+ * Not guaranteed: a useful result for polygons that cross themselves; there the rest is cut as it
+ * comes. Corners out of plane give one of several possible surfaces.
  *
  * <p>Method: ear clipping (G. H. Meisters, Polygons have ears, Amer. Math. Monthly 82, 1975, from
- * memory). Cost: n times the number of reflex corners.
+ * memory). Cost: n times the number of corners that are not convex.
  */
 public final class Polygons {
   private final double[] x;
@@ -19,16 +22,32 @@ public final class Polygons {
   private final int[] previous;
   private final int[] following;
 
+  /** The corners that are not convex, in no order: only they can lie in an ear. */
+  private final int[] reflex;
+
+  /** Place of a corner in {@link #reflex}, or {@link #CONVEX}. */
+  private final int[] place;
+
+  private static final int CONVEX = -1;
+  private int reflexCount;
+
   private Polygons(double[] positions, int[] corner, int n) {
     double nx = 0;
     double ny = 0;
     double nz = 0;
-    for (int i = 0; i < n; i++) {
+    int o = 3 * corner[0];
+    for (int i = 1; i < n - 1; i++) {
       int a = 3 * corner[i];
-      int b = 3 * corner[(i + 1) % n];
-      nx += (positions[a + 1] - positions[b + 1]) * (positions[a + 2] + positions[b + 2]);
-      ny += (positions[a + 2] - positions[b + 2]) * (positions[a] + positions[b]);
-      nz += (positions[a] - positions[b]) * (positions[a + 1] + positions[b + 1]);
+      int b = 3 * corner[i + 1];
+      double ux = positions[a] - positions[o];
+      double uy = positions[a + 1] - positions[o + 1];
+      double uz = positions[a + 2] - positions[o + 2];
+      double vx = positions[b] - positions[o];
+      double vy = positions[b + 1] - positions[o + 1];
+      double vz = positions[b + 2] - positions[o + 2];
+      nx += uy * vz - uz * vy;
+      ny += uz * vx - ux * vz;
+      nz += ux * vy - uy * vx;
     }
     double ax = Math.abs(nx);
     double ay = Math.abs(ny);
@@ -41,11 +60,17 @@ public final class Polygons {
     y = new double[n];
     previous = new int[n];
     following = new int[n];
+    reflex = new int[n];
+    place = new int[n];
     for (int k = 0; k < n; k++) {
       x[k] = positions[3 * corner[k] + i];
       y[k] = positions[3 * corner[k] + j];
       previous[k] = (k + n - 1) % n;
       following[k] = (k + 1) % n;
+      place[k] = CONVEX;
+    }
+    for (int k = 0; k < n; k++) {
+      classify(k);
     }
   }
 
@@ -71,8 +96,7 @@ public final class Polygons {
       // A full round without an ear means a polygon that crosses itself: cut it as it comes.
       if (since >= left || isEar(at)) {
         to = take(out, to, at);
-        following[previous[at]] = following[at];
-        previous[following[at]] = previous[at];
+        remove(at);
         left--;
         since = 0;
         at = following[at];
@@ -92,15 +116,45 @@ public final class Polygons {
     return to + 3;
   }
 
+  private void remove(int at) {
+    int a = previous[at];
+    int b = following[at];
+    following[a] = b;
+    previous[b] = a;
+    setConvex(at);
+    classify(a);
+    classify(b);
+  }
+
+  private void classify(int k) {
+    if (turn(previous[k], k, following[k]) > 0) {
+      setConvex(k);
+    } else if (place[k] == CONVEX) {
+      place[k] = reflexCount;
+      reflex[reflexCount++] = k;
+    }
+  }
+
+  private void setConvex(int k) {
+    if (place[k] != CONVEX) {
+      int last = reflex[--reflexCount];
+      reflex[place[k]] = last;
+      place[last] = place[k];
+      place[k] = CONVEX;
+    }
+  }
+
   private boolean isEar(int at) {
     int a = previous[at];
     int b = following[at];
-    if (turn(a, at, b) <= 0) {
+    if (same(at, a) || same(a, b)) {
+      return true; // a repeated corner or a spike: gone without an area
+    }
+    if (place[at] != CONVEX) {
       return false;
     }
-    for (int q = following[b]; q != a; q = following[q]) {
-      boolean reflex = turn(previous[q], q, following[q]) <= 0;
-      if (reflex && inside(q, a, at, b)) {
+    for (int i = 0; i < reflexCount; i++) {
+      if (inside(reflex[i], a, at, b)) {
         return false;
       }
     }
@@ -108,14 +162,22 @@ public final class Polygons {
   }
 
   private boolean inside(int q, int a, int at, int b) {
-    boolean sameAsCorner =
-        x[q] == x[a] && y[q] == y[a]
-            || x[q] == x[b] && y[q] == y[b]
-            || x[q] == x[at] && y[q] == y[at];
+    if (x[q] < Math.min(x[a], Math.min(x[at], x[b]))
+        || x[q] > Math.max(x[a], Math.max(x[at], x[b]))
+        || y[q] < Math.min(y[a], Math.min(y[at], y[b]))
+        || y[q] > Math.max(y[a], Math.max(y[at], y[b]))) {
+      return false;
+    }
+    // A bridge to a hole visits its two ends twice: such a twin of a corner does not block.
+    boolean sameAsCorner = same(q, a) || same(q, at) || same(q, b);
     return !sameAsCorner && turn(a, at, q) >= 0 && turn(at, b, q) >= 0 && turn(b, a, q) >= 0;
   }
 
-  private double turn(int a, int b, int c) {
-    return (x[b] - x[a]) * (y[c] - y[a]) - (y[b] - y[a]) * (x[c] - x[a]);
+  private boolean same(int p, int q) {
+    return x[p] == x[q] && y[p] == y[q];
+  }
+
+  private int turn(int a, int b, int c) {
+    return Predicates.orient2d(x[a], y[a], x[b], y[b], x[c], y[c]);
   }
 }

@@ -39,6 +39,7 @@ import org.amperskin.mesh.SurfaceMesh;
 public record PrintFile(Format format, SurfaceMesh mesh, long storedVertices, List<String> notes) {
   private static final int HEAD = 4096;
   private static final long MOST_TEXT = 1L << 30;
+  private static final double MOST_SCALE = 1e9;
 
   /** The formats read. */
   public enum Format {
@@ -144,8 +145,9 @@ public record PrintFile(Format format, SurfaceMesh mesh, long storedVertices, Li
   }
 
   private static void checkScale(double scale) {
-    if (!(scale > 0) || Double.isInfinite(scale)) {
-      throw new IllegalArgumentException("scale " + scale + " mm a unit");
+    if (!(scale >= 1 / MOST_SCALE && scale <= MOST_SCALE)) {
+      throw new IllegalArgumentException(
+          "scale " + scale + " mm a unit, expected 1e-9 to " + MOST_SCALE);
     }
   }
 
@@ -165,11 +167,11 @@ public record PrintFile(Format format, SurfaceMesh mesh, long storedVertices, Li
     String start = text(head);
     String low = start.strip().toLowerCase(Locale.ROOT);
     refuseKnown(head, low);
-    boolean plain = start.indexOf('\0') < 0;
-    if (low.startsWith("solid") && plain && (file.size() < 84 || looksAscii(low))) {
+    boolean plain = start.chars().allMatch(PrintFile::isText);
+    if (low.startsWith("solid") && plain) {
       return Format.STL_ASCII;
     }
-    if (plain && looksObj(start)) {
+    if (plain && (low.startsWith("#") || looksObj(start))) {
       return Format.OBJ;
     }
     if (file.size() < 84) {
@@ -201,8 +203,8 @@ public record PrintFile(Format format, SurfaceMesh mesh, long storedVertices, Li
     }
   }
 
-  private static boolean looksAscii(String low) {
-    return low.contains("facet") || low.contains("endsolid");
+  private static boolean isText(int c) {
+    return c >= ' ' || c >= '\t' && c <= '\r';
   }
 
   private static boolean looksObj(String start) {
@@ -215,8 +217,7 @@ public record PrintFile(Format format, SurfaceMesh mesh, long storedVertices, Li
         || line.startsWith("f ")
         || line.startsWith("mtllib ")
         || line.startsWith("o ")
-        || line.startsWith("g ")
-        || line.startsWith("# ") && line.toLowerCase(Locale.ROOT).contains("obj");
+        || line.startsWith("g ");
   }
 
   private static Charset wideCharset(byte[] head) {

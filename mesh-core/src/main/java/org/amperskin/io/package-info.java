@@ -1,11 +1,13 @@
 /**
- * Print files in and split meshes out: the front door, which knows every format.
+ * Print files in and split meshes out; each format is a sibling package that never sees the others.
  *
- * <p>May import: {@code mesh}, {@code io.common} and the formats, {@code io.stl} and {@code
- * io.obj}, which never see each other. Read {@link org.amperskin.io.PrintFile} first.
+ * <p>May import: {@code mesh}, and its own {@code io.common}, {@code io.stl}, {@code io.obj}.
+ *
+ * <p>Read {@link org.amperskin.io.PrintFile} first, then {@link org.amperskin.io.PrintFileWriter}.
  *
  * <pre>{@code
- * PrintFile file = PrintFile.read(Path.of("visor.stl"), 1.0, Progress.SILENT);
+ * PrintFile file = PrintFile.read(Path.of("visor.stl"), 1, Progress.SILENT);
+ * PrintFileWriter.write(file.mesh(), Path.of("visor.obj"), "read as STL, written as OBJ");
  * }</pre>
  */
 package org.amperskin.io;

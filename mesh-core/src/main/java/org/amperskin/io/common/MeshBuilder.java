@@ -18,12 +18,18 @@ public final class MeshBuilder {
   /** Most faces a mesh can have: three corners each in one array. */
   public static final int MAX_FACES = (Integer.MAX_VALUE - 16) / 3;
 
+  /**
+   * Largest coordinate that is taken for one (in the file's unit): a thousand kilometres in
+   * micrometres. Beyond it squares and cubes would overflow in the end, and nothing is printed.
+   */
+  public static final double MAX_COORDINATE = 1e12;
+
   private final VertexWeld weld;
   private int[] corners;
   private int[] groups;
   private int faces;
   private final Map<String, Integer> groupIndex = new LinkedHashMap<>();
-  private int group = -1;
+  private int group;
 
   /**
    * An empty mesh.
@@ -37,14 +43,15 @@ public final class MeshBuilder {
 
   /** Faces added from now on belong to this group. */
   public void group(String name) {
-    group = groupIndex.computeIfAbsent(name, n -> groupIndex.size());
-    if (groups == null && (faces > 0 || groupIndex.size() > 1 || !name.isEmpty())) {
+    group = indexOf(name);
+    if (groups == null && !name.isEmpty()) {
       groups = new int[corners.length / 3];
-      if (faces > 0) {
-        int rest = groupIndex.computeIfAbsent("", n -> groupIndex.size());
-        Arrays.fill(groups, 0, faces, rest);
-      }
+      Arrays.fill(groups, 0, faces, faces == 0 ? 0 : indexOf(""));
     }
+  }
+
+  private int indexOf(String name) {
+    return groupIndex.computeIfAbsent(name, n -> groupIndex.size());
   }
 
   /** Index of a point, the same for equal points. */
@@ -75,9 +82,6 @@ public final class MeshBuilder {
 
   private void end(int count) {
     if (groups != null) {
-      if (group < 0) {
-        group(("")); // faces before the first named group
-      }
       Arrays.fill(groups, faces, faces + count, group);
     }
     faces += count;

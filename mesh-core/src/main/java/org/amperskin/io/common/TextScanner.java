@@ -10,7 +10,8 @@ import java.util.Arrays;
  * Reads words and numbers from a text file, line by line, without a string per word.
  *
  * <p>Definition: words are separated by blanks; a line ends with LF, CR or CR LF; where asked for,
- * a backslash before the line's end joins the next line. A UTF-8 byte order mark is passed over.
+ * a backslash before the line's end joins the next line, except in a comment (a path such as {@code
+ * # C:\models\} there must not swallow a vertex). A UTF-8 byte order mark is passed over.
  *
  * <p>Guaranteed: works with any read size, down to one byte a read; a line longer than {@value
  * #MAX_LINE} bytes is refused.
@@ -32,6 +33,7 @@ public final class TextScanner {
   private long lineNumber;
   private long linesJoined = 1;
   private boolean begun;
+  private boolean atEnd;
 
   /**
    * Scans a stream.
@@ -114,10 +116,25 @@ public final class TextScanner {
     return new String(line, next, length - next, StandardCharsets.UTF_8).strip();
   }
 
-  /** Takes the next word as a finite number. */
-  public double number(String what) throws PrintFileException {
+  /** Takes the next word as a coordinate, at most {@link MeshBuilder#MAX_COORDINATE} in size. */
+  public double coordinate(String what) throws PrintFileException {
+    double value = number(what);
+    if (Math.abs(value) > MeshBuilder.MAX_COORDINATE) {
+      throw PrintFileException.atLine(
+          lineNumber,
+          "expected %s within +-%s, found \"%s\"",
+          what,
+          MeshBuilder.MAX_COORDINATE,
+          word());
+    }
+    return value;
+  }
+
+  private double number(String what) throws PrintFileException {
     if (!nextWord()) {
-      throw PrintFileException.atLine(lineNumber, "expected %s, found the end of the line", what);
+      String found = atEnd ? "file" : "line";
+      throw PrintFileException.atLine(
+          lineNumber, "expected %s, found the end of the %s", what, found);
     }
     double value;
     try {
@@ -167,6 +184,7 @@ public final class TextScanner {
     boolean any = false;
     while (true) {
       if (at == end && !fill()) {
+        atEnd = true;
         return any || length > 0;
       }
       byte b = buffer[at++];
@@ -178,12 +196,20 @@ public final class TextScanner {
       if (b == '\r' && (at < end || fill()) && buffer[at] == '\n') {
         at++;
       }
-      if (!joinLines || length == 0 || line[length - 1] != '\\') {
+      if (!joinLines || length == 0 || line[length - 1] != '\\' || isComment()) {
         return true;
       }
       line[length - 1] = ' ';
       linesJoined++;
     }
+  }
+
+  private boolean isComment() {
+    int i = 0;
+    while (i < length && blank(line[i])) {
+      i++;
+    }
+    return line[i] == '#';
   }
 
   private void append(byte b) throws PrintFileException {

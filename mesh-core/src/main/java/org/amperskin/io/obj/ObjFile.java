@@ -48,10 +48,16 @@ public final class ObjFile {
           "cstype", "deg", "bmat", "step", "curv", "curv2", "surf", "parm", "trim", "hole", "scrv",
           "sp", "end", "con", "ctech", "stech", "call", "csh");
 
+  private static final int NOT_USED = -1;
+
   private final TextScanner text;
   private final MeshBuilder mesh = new MeshBuilder(1024);
   private final List<String> notes = new ArrayList<>();
   private double[] positions = new double[3 * 1024];
+
+  /** Vertex of the mesh for vertex v of the file, once a face has used it. */
+  private int[] welded = new int[1024];
+
   private int vertices;
   private int[] corner = new int[16];
 
@@ -63,7 +69,7 @@ public final class ObjFile {
    * What was read.
    *
    * @param mesh the faces
-   * @param storedVertices number of v lines
+   * @param storedVertices number of v lines that a face uses
    * @param notes what was left out
    */
   public record Content(MeshBuilder mesh, int storedVertices, List<String> notes) {}
@@ -75,7 +81,14 @@ public final class ObjFile {
     if (file.mesh.faceCount() == 0) {
       throw PrintFileException.whole("%d vertices and no face: nothing to measure", file.vertices);
     }
-    return new Content(file.mesh, file.vertices, List.copyOf(file.notes));
+    int unused = 0;
+    for (int v = 0; v < file.vertices; v++) {
+      unused += file.welded[v] == NOT_USED ? 1 : 0;
+    }
+    if (unused > 0) {
+      file.notes.add(unused + " vertices on no face passed over");
+    }
+    return new Content(file.mesh, file.vertices - unused, List.copyOf(file.notes));
   }
 
   private void lines() throws IOException, PrintFileException {
@@ -115,17 +128,18 @@ public final class ObjFile {
   private void vertex() throws PrintFileException {
     if (3 * vertices == positions.length) {
       positions = Arrays.copyOf(positions, 2 * positions.length);
+      welded = Arrays.copyOf(welded, 2 * welded.length);
     }
     int p = 3 * vertices;
-    positions[p] = text.number("x");
-    positions[p + 1] = text.number("y");
-    positions[p + 2] = text.number("z");
-    vertices++;
+    positions[p] = text.coordinate("x");
+    positions[p + 1] = text.coordinate("y");
+    positions[p + 2] = text.coordinate("z");
+    welded[vertices++] = NOT_USED;
   }
 
   private void face() throws PrintFileException {
     int n = 0;
-    while (text.nextWord()) {
+    while (text.nextWord() && text.first() != '#') {
       long index = text.leadingInteger("a vertex index");
       long v = index < 0 ? vertices + index : index - 1;
       if (index == 0) {
@@ -156,7 +170,10 @@ public final class ObjFile {
   }
 
   private int welded(int k) {
-    int p = 3 * corner[k];
-    return mesh.vertex(positions[p], positions[p + 1], positions[p + 2]);
+    int v = corner[k];
+    if (welded[v] == NOT_USED) {
+      welded[v] = mesh.vertex(positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]);
+    }
+    return welded[v];
   }
 }

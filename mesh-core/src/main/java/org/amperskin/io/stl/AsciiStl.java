@@ -60,9 +60,9 @@ public final class AsciiStl {
     for (int k = 0; k < 3; k++) {
       line("\"vertex\"");
       expect("vertex");
-      double x = text.number("x");
-      double y = text.number("y");
-      double z = text.number("z");
+      double x = text.coordinate("x");
+      double y = text.coordinate("y");
+      double z = text.coordinate("z");
       v[k] = mesh.vertex(x, y, z);
     }
     line("\"endloop\"");

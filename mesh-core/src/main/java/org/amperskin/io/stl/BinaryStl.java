@@ -1,6 +1,7 @@
 package org.amperskin.io.stl;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.MappedByteBuffer;
 import java.nio.channels.FileChannel;
@@ -12,8 +13,8 @@ import org.amperskin.io.common.PrintFileException;
  * Reads binary STL: 80 bytes of header, a count, then 50 bytes a facet.
  *
  * <p>Guaranteed: the facet's normal and its two attribute bytes (colours in some programs) are
- * passed over; bytes after the last facet are allowed and told; a coordinate that is not finite is
- * refused with its facet and offset.
+ * passed over; bytes after the last facet are allowed and told; a coordinate that is not finite or
+ * beyond {@link MeshBuilder#MAX_COORDINATE} is refused with its facet and offset.
  *
  * <p>Method: the file is mapped in windows of at most 1 GiB. Source of the format: 3D Systems,
  * StereoLithography Interface Specification, 1989 (from memory).
@@ -38,8 +39,13 @@ public final class BinaryStl {
       throw PrintFileException.whole(
           "a binary STL has at least %d bytes, found %d", HEADER, file.size());
     }
-    MappedByteBuffer head = map(file, 80, 4);
-    return Integer.toUnsignedLong(head.getInt(0));
+    ByteBuffer count = ByteBuffer.allocate(4).order(ByteOrder.LITTLE_ENDIAN);
+    while (count.hasRemaining()) {
+      if (file.read(count, 80 + count.position()) < 0) {
+        throw PrintFileException.atByte(80 + count.position(), "the file became shorter");
+      }
+    }
+    return Integer.toUnsignedLong(count.getInt(0));
   }
 
   /**
@@ -73,8 +79,24 @@ public final class BinaryStl {
   /** Reads all facets. */
   public static MeshBuilder read(FileChannel file, Progress progress)
       throws IOException, PrintFileException {
+    MeshBuilder mesh = new MeshBuilder((int) facets(file));
+    each(file, progress, mesh::faces);
+    return mesh;
+  }
+
+  /** Refuses the first coordinate that is none; silent if all are sound. */
+  static void check(FileChannel file) throws IOException, PrintFileException {
+    each(file, Progress.SILENT, (xyz, n) -> {});
+  }
+
+  /** Takes facets as they come, {@code xyz[9*i+3*k+axis]}. */
+  private interface Sink {
+    void facets(double[] xyz, int n);
+  }
+
+  private static void each(FileChannel file, Progress progress, Sink sink)
+      throws IOException, PrintFileException {
     long facets = facets(file);
-    MeshBuilder mesh = new MeshBuilder((int) facets);
     double[] xyz = new double[9 * BATCH];
     for (long first = 0; first < facets; first += WINDOW_FACETS) {
       int count = (int) Math.min(WINDOW_FACETS, facets - first);
@@ -82,14 +104,13 @@ public final class BinaryStl {
       for (int from = 0; from < count; from += BATCH) {
         int n = Math.min(BATCH, count - from);
         decode(window, from, n, xyz);
-        checkFinite(xyz, n, first + from);
-        mesh.faces(xyz, n);
+        checkSound(xyz, n, first + from);
+        sink.facets(xyz, n);
         if ((from & 0x3ffff) == 0) {
           progress.at("reading", (double) (first + from) / facets);
         }
       }
     }
-    return mesh;
   }
 
   static MappedByteBuffer map(FileChannel file, long offset, long length) throws IOException {
@@ -109,22 +130,23 @@ public final class BinaryStl {
     }
   }
 
-  private static void checkFinite(double[] xyz, int n, long firstFacet) throws PrintFileException {
-    double sum = 0;
+  private static void checkSound(double[] xyz, int n, long firstFacet) throws PrintFileException {
+    boolean sound = true;
     for (int i = 0; i < 9 * n; i++) {
-      sum += xyz[i] - xyz[i];
+      sound &= Math.abs(xyz[i]) <= MeshBuilder.MAX_COORDINATE; // false for NaN
     }
-    if (sum == 0) {
+    if (sound) {
       return;
     }
     for (int i = 0; i < 9 * n; i++) {
-      if (!Double.isFinite(xyz[i])) {
+      if (!(Math.abs(xyz[i]) <= MeshBuilder.MAX_COORDINATE)) {
         long facet = firstFacet + i / 9;
         throw PrintFileException.atByte(
             HEADER + facet * FACET + 12 + 4 * (i % 9),
-            "facet %d of the file has a coordinate that is not finite (%s)",
+            "facet %d of the file has the coordinate %s, expected a number within +-%s",
             facet + 1,
-            xyz[i]);
+            (float) xyz[i],
+            MeshBuilder.MAX_COORDINATE);
       }
     }
   }

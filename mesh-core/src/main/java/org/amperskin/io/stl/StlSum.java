@@ -5,6 +5,7 @@ import java.nio.MappedByteBuffer;
 import java.nio.channels.FileChannel;
 import java.util.stream.IntStream;
 import org.amperskin.geom.Box;
+import org.amperskin.io.common.MeshBuilder;
 import org.amperskin.io.common.PrintFileException;
 
 /**
@@ -56,10 +57,16 @@ public record StlSum(long facets, double area, Box box) {
               new Box(
                   sums[i + 1], sums[i + 2], sums[i + 3], sums[i + 4], sums[i + 5], sums[i + 6]));
     }
-    if (!Double.isFinite(area)) {
-      throw PrintFileException.whole("a coordinate is not finite; measure in full tells which");
+    if (!isSound(box)) {
+      BinaryStl.check(file); // says which facet
     }
     return new StlSum(facets, area, box);
+  }
+
+  private static boolean isSound(Box b) {
+    double low = Math.min(b.minX(), Math.min(b.minY(), b.minZ()));
+    double high = Math.max(b.maxX(), Math.max(b.maxY(), b.maxZ()));
+    return low >= -MeshBuilder.MAX_COORDINATE && high <= MeshBuilder.MAX_COORDINATE;
   }
 
   private static void sumBlock(MappedByteBuffer w, int first, int n, double[] out, int to) {
