@@ -1,7 +1,5 @@
 package org.amperskin.geom;
 
-import org.amperskin.geom.Predicates;
-
 /**
  * Cuts a polygon in space into triangles.
  *

@@ -1,11 +1,10 @@
-package org.amperskin.io.obj;
+package org.amperskin.geom;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import java.util.Random;
-import org.amperskin.geom.Vec3;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;

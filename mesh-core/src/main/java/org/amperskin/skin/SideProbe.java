@@ -1,0 +1,62 @@
+package org.amperskin.skin;
+
+import java.util.Arrays;
+import org.amperskin.mesh.SurfaceMesh;
+
+/** Small geometry of a face's two sides. */
+final class SideProbe {
+  private SideProbe() {}
+
+  /** Unit normal of a face, zero if it has no area. */
+  static double[] normal(SurfaceMesh mesh, int f) {
+    int a = mesh.corner(f, 0);
+    int b = mesh.corner(f, 1);
+    int c = mesh.corner(f, 2);
+    double ux = mesh.x(b) - mesh.x(a);
+    double uy = mesh.y(b) - mesh.y(a);
+    double uz = mesh.z(b) - mesh.z(a);
+    double vx = mesh.x(c) - mesh.x(a);
+    double vy = mesh.y(c) - mesh.y(a);
+    double vz = mesh.z(c) - mesh.z(a);
+    double nx = uy * vz - uz * vy;
+    double ny = uz * vx - ux * vz;
+    double nz = ux * vy - uy * vx;
+    double l = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    return l == 0 ? new double[3] : new double[] {nx / l, ny / l, nz / l};
+  }
+
+  /** The axis a normal lies nearest to. */
+  static int axis(double[] n) {
+    double x = Math.abs(n[0]);
+    double y = Math.abs(n[1]);
+    double z = Math.abs(n[2]);
+    return x >= y && x >= z ? 0 : y >= z ? 1 : 2;
+  }
+
+  /**
+   * Bodies around a point after passing through faces of some bodies.
+   *
+   * @param around rising
+   * @param passed one entry a face passed
+   */
+  static int[] toggled(int[] around, int[] passed) {
+    int[] result = around;
+    for (int body : passed) {
+      int at = Arrays.binarySearch(result, body);
+      int[] next;
+      if (at >= 0) {
+        next = new int[result.length - 1];
+        System.arraycopy(result, 0, next, 0, at);
+        System.arraycopy(result, at + 1, next, at, next.length - at);
+      } else {
+        int to = -1 - at;
+        next = new int[result.length + 1];
+        System.arraycopy(result, 0, next, 0, to);
+        next[to] = body;
+        System.arraycopy(result, to, next, to + 1, result.length - to);
+      }
+      result = next;
+    }
+    return result;
+  }
+}
