@@ -39,7 +39,7 @@ public record MeasuredPart(
         part.unit().isEmpty(),
         print,
         diagnosis,
-        Skin.of(diagnosis));
+        Skin.of(diagnosis, progress));
   }
 
   /** Reads and sums a part's file only. */

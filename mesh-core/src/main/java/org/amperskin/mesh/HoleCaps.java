@@ -81,8 +81,21 @@ public record HoleCaps(SurfaceMesh mesh, int firstCap, List<Hole> holes, List<In
     if (holes.isEmpty()) {
       return new HoleCaps(mesh, faces, List.of(), List.copyOf(sheets));
     }
-    SurfaceMesh capped = SurfaceMesh.of(mesh.positions(), corners);
+    SurfaceMesh capped = withGroups(mesh, corners);
     return new HoleCaps(capped, faces, List.copyOf(holes), List.copyOf(sheets));
+  }
+
+  private static SurfaceMesh withGroups(SurfaceMesh mesh, int[] corners) {
+    if (mesh.groupNames().isEmpty()) {
+      return SurfaceMesh.of(mesh.positions(), corners);
+    }
+    List<String> names = new ArrayList<>(mesh.groupNames());
+    names.add("assumed");
+    int[] groups = new int[corners.length / 3];
+    for (int f = 0; f < groups.length; f++) {
+      groups[f] = f < mesh.faceCount() ? mesh.group(f) : names.size() - 1;
+    }
+    return SurfaceMesh.of(mesh.positions(), corners, groups, names);
   }
 
   /** Total area of the caps (mm2). */

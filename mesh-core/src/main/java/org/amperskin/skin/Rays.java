@@ -29,6 +29,7 @@ final class Rays implements BoxTree.RayVisitor {
   private IntPredicate skip;
   private int hit;
   private boolean hitFront;
+  private double distance;
 
   /**
    * Prepares rays.
@@ -69,6 +70,11 @@ final class Rays implements BoxTree.RayVisitor {
     hit = -1;
     tree.alongRay(x, y, z, dx, dy, dz, this);
     return hit;
+  }
+
+  /** Distance to the face hit last, in lengths of the direction. */
+  double distance() {
+    return distance;
   }
 
   /** True if the face hit last was met on its front. */
@@ -117,6 +123,7 @@ final class Rays implements BoxTree.RayVisitor {
     }
     hit = f;
     hitFront = det > 0;
+    distance = t;
     return t;
   }
 }

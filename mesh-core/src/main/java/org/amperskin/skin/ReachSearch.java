@@ -3,115 +3,135 @@ package org.amperskin.skin;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.amperskin.mesh.BodyParity;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.SurfaceMesh;
 
 /**
- * Which sides of which faces liquid from outside can reach.
+ * Which sides of which faces and cells liquid from outside can reach.
  *
  * <p>Definition: the fluid beside a face's side is one with that beside its neighbour's across an
  * edge; sides that see each other along a straight line share their fluid; a side that sees past
  * everything is outside. What is joined to the outside is reached.
  *
- * <p>Guaranteed: a side told reached is: every join is a proof. A side told inside lies inside a
- * closed body. Not guaranteed: that a way through a labyrinth between separate bodies is found;
- * sides with neither proof are told as enclosed.
+ * <p>Guaranteed: a side told reached is, since every join is a proof. A side told inside lies
+ * inside a closed body. Not guaranteed: that a way through a labyrinth between separate bodies is
+ * found; sides with neither proof are told as enclosed.
  *
- * <p>Cost: linear joining, then a few rays for each patch, however many faces it has.
+ * <p>Cost: linear joining, then a few rays for each patch, however many faces it has, and for each
+ * cell.
  */
 final class ReachSearch {
-  /** State of a side: no proof either way. */
+  /** No proof either way. */
   static final byte ENCLOSED = 0;
 
-  /** State of a side: joined to the outside. */
+  /** Joined to the outside. */
   static final byte REACHED = 1;
 
-  /** State of a side: inside a closed body. */
+  /** Inside a closed body. */
   static final byte INSIDE = 2;
 
-  /** Rays that get away before a side counts as outside: one could be a fluke of rounding. */
-  static final int ENOUGH = 2;
-
+  private static final int ENOUGH = 2;
   private static final int SAMPLES = 6;
-  private static final int RAYS = 96;
-  private static final int MORE_RAYS = 768;
+  private static final int[] ROUNDS = {0, 6, 24, 96, 480};
 
   private final MeshDiagnosis diagnosis;
   private final SurfaceMesh mesh;
-  private final boolean[] crossed;
+  private final FaceCut[] cuts;
   private final BodyParity parity;
-  private final Rays rays;
   private final int faces;
   private final int outside;
   private final int[] root;
-  private final byte[] state;
+  private final int[] cutFaces;
 
-  ReachSearch(MeshDiagnosis diagnosis, boolean[] crossed, BodyParity parity) {
+  ReachSearch(MeshDiagnosis diagnosis, FaceCut[] cuts, BodyParity parity) {
     this.diagnosis = diagnosis;
     this.mesh = diagnosis.mesh();
-    this.crossed = crossed;
+    this.cuts = cuts;
     this.parity = parity;
-    this.rays = new Rays(mesh, diagnosis.tree().orElseThrow(), diagnosis::leftOut);
     this.faces = mesh.faceCount();
-    this.outside = 2 * faces;
-    this.root = new int[2 * faces + 1];
-    this.state = new byte[2 * faces];
+    int nodes = 2 * faces;
+    for (FaceCut cut : cuts) {
+      if (cut != null) {
+        cut.firstNode = nodes;
+        nodes += 2 * cut.cells();
+      }
+    }
+    this.cutFaces = IntStream.range(0, faces).filter(f -> cuts[f] != null).toArray();
+    this.outside = nodes;
+    this.root = new int[nodes + 1];
   }
 
-  /** State of every side of the faces that nothing crosses: {@code [2*f]} front, then back. */
+  /** A connected set of sides, with places to look from. */
+  private static final class Source {
+    private final int node;
+    private final int[] samples = new int[SAMPLES];
+    private int count;
+    private int size;
+    private int away;
+    private boolean inside;
+    private int[] seen;
+
+    Source(int node) {
+      this.node = node;
+    }
+
+    /** Keeps sides spread over the set: its first ones, then one each time it has doubled. */
+    void offer(int side) {
+      if (count < SAMPLES) {
+        samples[count++] = side;
+      } else if (Integer.bitCount(size) == 1) {
+        samples[1 + Integer.numberOfTrailingZeros(size) % (SAMPLES - 1)] = side;
+      }
+      size++;
+    }
+  }
+
+  /**
+   * State of every side: {@code [2*f]} front of face f, then back; a cut face's cells follow from
+   * its {@code firstNode}.
+   */
   byte[] run() {
     for (int i = 0; i < root.length; i++) {
       root[i] = i;
     }
     joinNeighbours();
-    List<Patch> patches = patches();
-    List<Patch> open = new ArrayList<>();
-    for (Patch patch : patches) {
-      if (inside(patch)) {
-        mark(patch, INSIDE);
-      } else {
-        open.add(patch);
+    List<Source> sources = sources();
+    List<Source> open = new ArrayList<>();
+    for (Source s : sources) {
+      s.inside = inside(s);
+      if (!s.inside) {
+        open.add(s);
       }
     }
-    look(open, 0, RAYS);
-    open.removeIf(p -> find(p.node) == find(outside));
-    look(open, RAYS, MORE_RAYS);
-    boolean[] insideRoot = new boolean[root.length];
-    for (Patch patch : patches) {
-      insideRoot[find(patch.node)] |= patch.inside;
+    for (int round = 0; round + 1 < ROUNDS.length && !open.isEmpty(); round++) {
+      look(open, ROUNDS[round], ROUNDS[round + 1]);
+      open.removeIf(s -> find(s.node) == find(outside));
     }
+    boolean[] insideRoot = new boolean[root.length];
+    for (Source s : sources) {
+      insideRoot[find(s.node)] |= s.inside;
+    }
+    byte[] state = new byte[outside];
     int out = find(outside);
-    for (int n = 0; n < 2 * faces; n++) {
+    for (int n = 0; n < outside; n++) {
       int r = find(n);
       state[n] = r == out ? REACHED : insideRoot[r] ? INSIDE : ENCLOSED;
     }
     return state;
   }
 
-  /** Sides joined by neighbourhood, with faces to look from. */
-  private static final class Patch {
-    private final int node;
-    private final int[] samples = new int[SAMPLES];
-    private int sampleCount;
-    private int size;
-    private boolean inside;
-
-    Patch(int node) {
-      this.node = node;
-    }
-  }
-
   private void joinNeighbours() {
     for (int h = 0; h < 3 * faces; h++) {
       int f = h / 3;
       int mate = diagnosis.mate(h);
-      if (crossed[f]) {
+      if (cuts[f] != null) {
         continue;
       }
       if (mate == MeshDiagnosis.OPEN) {
         join(2 * f, 2 * f + 1);
-      } else if (mate > h && !crossed[mate / 3]) {
+      } else if (mate > h && cuts[mate / 3] == null) {
         int g = mate / 3;
         int flip = mesh.corners()[h] == mesh.corners()[mate] ? 1 : 0;
         join(2 * f, 2 * g + flip);
@@ -120,45 +140,45 @@ final class ReachSearch {
     }
   }
 
-  private List<Patch> patches() {
-    int[] patchOf = new int[2 * faces];
-    List<Patch> patches = new ArrayList<>();
+  private List<Source> sources() {
+    List<Source> sources = new ArrayList<>();
+    int[] at = new int[2 * faces];
     for (int n = 0; n < 2 * faces; n++) {
       int f = n / 2;
-      if (diagnosis.leftOut(f) || crossed[f]) {
+      if (diagnosis.leftOut(f) || cuts[f] != null) {
         continue;
       }
       int r = find(n);
       if (r == n) {
-        patchOf[n] = patches.size();
-        patches.add(new Patch(n));
+        at[n] = sources.size();
+        sources.add(new Source(n));
       }
-      Patch patch = patches.get(patchOf[r]);
-      // Faces number 0, 1, 3, 7, 15, ... of a patch: spread out, whatever its size.
-      if (patch.sampleCount < SAMPLES && (patch.size & patch.size + 1) == 0) {
-        patch.samples[patch.sampleCount++] = n;
-      } else if (patch.size % 97 == 0) {
-        patch.samples[patch.size / 97 % SAMPLES] = n;
-        patch.sampleCount = Math.max(patch.sampleCount, Math.min(SAMPLES, patch.size));
-      }
-      patch.size++;
+      sources.get(at[r]).offer(n);
     }
-    for (Patch patch : patches) {
-      int first = patch.samples[0];
-      for (int i = 0; i < SAMPLES; i++) {
-        if (patch.samples[i] == 0 && find(0) != find(patch.node)) {
-          patch.samples[i] = first;
+    for (FaceCut cut : cuts) {
+      if (cut == null) {
+        continue;
+      }
+      for (int c = 0; c < cut.cells(); c++) {
+        for (int side = 0; side < 2 && cut.kind[c] == FaceCut.CLEAR; side++) {
+          Source s = new Source(cut.firstNode + 2 * c + side);
+          s.offer(s.node);
+          sources.add(s);
         }
       }
     }
-    return patches;
+    return sources;
   }
 
-  private boolean inside(Patch patch) {
+  private boolean inside(Source s) {
+    if (s.node >= 2 * faces) {
+      FaceCut cut = cutOf(s.node);
+      return cut.around[s.node - cut.firstNode] >= 0;
+    }
     int votes = 0;
     int asked = 0;
-    for (int i = 0; i < patch.sampleCount && asked < 3; i++) {
-      int[] around = around(patch.samples[i]);
+    for (int i = 0; i < s.count && asked < 3; i++) {
+      int[] around = around(s.samples[i]);
       if (around != null) {
         asked++;
         votes += around.length > 0 ? 1 : 0;
@@ -167,69 +187,104 @@ final class ReachSearch {
     return 2 * votes > asked;
   }
 
-  /** The closed bodies that the fluid beside a side would lie in; null if not clear. */
+  private FaceCut cutOf(int node) {
+    int low = 0;
+    int high = cutFaces.length - 1;
+    while (low < high) {
+      int middle = (low + high + 1) >>> 1;
+      if (cuts[cutFaces[middle]].firstNode <= node) {
+        low = middle;
+      } else {
+        high = middle - 1;
+      }
+    }
+    return cuts[cutFaces[low]];
+  }
+
+  /** The closed bodies that the fluid beside a face's side would lie in; null if not clear. */
   private int[] around(int node) {
     int f = node / 2;
-    double[] n = normal(f);
+    double[] n = SideProbe.normal(mesh, f);
     int axis = SideProbe.axis(n);
-    double[] c = centre(f);
+    double[] c = SideProbe.within(mesh, f);
     int[] above = parity.around(axis, c[0], c[1], c[2], g -> g == f);
     if (above == null) {
       return null;
     }
-    boolean up = n[axis] > 0 == (node % 2 == 0);
-    return up ? above : SideProbe.toggled(above, ownBody(f));
-  }
-
-  private int[] ownBody(int f) {
     int body = diagnosis.bodyOf(f);
-    boolean closed = body >= 0 && diagnosis.bodies().get(body).closed();
-    return closed ? new int[] {body} : new int[0];
+    boolean closed = diagnosis.bodies().get(body).closed();
+    boolean up = n[axis] > 0 == (node % 2 == 0);
+    return up ? above : SideProbe.toggled(above, closed ? new int[] {body} : new int[0]);
   }
 
-  private void mark(Patch patch, byte what) {
-    patch.inside = what == INSIDE;
-  }
-
-  private void look(List<Patch> open, int from, int to) {
-    double[] d = new double[3];
-    for (Patch patch : open) {
-      int away = 0;
-      for (int r = from; r < to && find(patch.node) != find(outside); r++) {
-        int node = patch.samples[r % patch.sampleCount];
-        int f = node / 2;
-        double[] n = normal(f);
-        double s = node % 2 == 0 ? 1 : -1;
-        double[] c = centre(f);
-        Directions.about(s * n[0], s * n[1], s * n[2], r, f, d);
-        int hit = rays.first(c[0], c[1], c[2], d[0], d[1], d[2], g -> g == f);
-        if (hit < 0) {
-          away++;
-          if (away >= ENOUGH) {
-            join(patch.node, outside);
-          }
-        } else if (!crossed[hit]) {
-          join(patch.node, 2 * hit + (rays.hitFront() ? 0 : 1));
-        }
+  /** One round: all sources look in parallel, then what they saw is joined in order. */
+  private void look(List<Source> open, int from, int to) {
+    ThreadLocal<Rays> rays =
+        ThreadLocal.withInitial(
+            () -> new Rays(mesh, diagnosis.tree().orElseThrow(), diagnosis::leftOut));
+    IntStream.range(0, open.size())
+        .parallel()
+        .forEach(i -> lookFrom(open.get(i), from, to, rays.get()));
+    for (Source s : open) {
+      for (int node : s.seen) {
+        join(s.node, node);
+      }
+      if (s.away >= ENOUGH) {
+        join(s.node, outside);
       }
     }
   }
 
-  private double[] normal(int f) {
-    return SideProbe.normal(mesh, f);
+  private void lookFrom(Source s, int from, int to, Rays rays) {
+    double[] d = new double[3];
+    int[] seen = new int[to - from];
+    int n = 0;
+    for (int r = from; r < to && s.away < ENOUGH; r++) {
+      int node = s.samples[r % s.count];
+      FaceCut cut = node < 2 * faces ? null : cutOf(node);
+      int c = cut == null ? 0 : (node - cut.firstNode) / 2;
+      int f = cut == null ? node / 2 : cut.face;
+      double[] at = cut == null ? SideProbe.within(mesh, f) : cut.point[c];
+      int[] lying = cut == null ? SideProbe.NOTHING : cut.lying[c];
+      int sign = node % 2 == 0 ? 1 : -1;
+      double[] normal = SideProbe.normal(mesh, f);
+      Directions.about(sign * normal[0], sign * normal[1], sign * normal[2], r, f, d);
+      int hit =
+          rays.first(
+              at[0], at[1], at[2], d[0], d[1], d[2], g -> g == f || SideProbe.contains(lying, g));
+      if (hit < 0) {
+        s.away++;
+      } else {
+        double t = rays.distance();
+        int other =
+            sideHit(hit, rays.hitFront(), at[0] + t * d[0], at[1] + t * d[1], at[2] + t * d[2]);
+        if (other >= 0) {
+          seen[n++] = other;
+        }
+      }
+    }
+    s.seen = Arrays.copyOf(seen, n);
   }
 
-  private double[] centre(int f) {
-    double[] c = new double[3];
-    for (int k = 0; k < 3; k++) {
-      int v = mesh.corner(f, k);
-      // In general position, so that half-lines through a regular mesh miss its edges.
-      double w = k == 0 ? 0.3317 : k == 1 ? 0.3549 : 0.3134;
-      c[0] += w * mesh.x(v);
-      c[1] += w * mesh.y(v);
-      c[2] += w * mesh.z(v);
+  /** The side met by a ray at a point, -1 if that cannot be told. */
+  private int sideHit(int hit, boolean front, double x, double y, double z) {
+    FaceCut cut = cuts[hit];
+    if (cut == null) {
+      return 2 * hit + (front ? 0 : 1);
     }
-    return c;
+    int c = cut.cellAt(x, y, z);
+    if (cut.kind[c] == FaceCut.UNSURE) {
+      return -1;
+    }
+    if (cut.kind[c] == FaceCut.CLEAR) {
+      return cut.firstNode + 2 * c + (front ? 0 : 1);
+    }
+    FaceCut stead = cuts[cut.stead[c]];
+    int e = stead.cellAt(x, y, z);
+    double[] a = SideProbe.normal(mesh, cut.face);
+    double[] b = SideProbe.normal(mesh, stead.face);
+    boolean same = a[0] * b[0] + a[1] * b[1] + a[2] * b[2] > 0;
+    return stead.kind[e] == FaceCut.CLEAR ? stead.firstNode + 2 * e + (front == same ? 0 : 1) : -1;
   }
 
   private void join(int a, int b) {
@@ -249,19 +304,5 @@ final class ReachSearch {
       i = root[i];
     }
     return i;
-  }
-
-  /** How many faces nothing crosses. */
-  static int count(boolean[] flags) {
-    int n = 0;
-    for (boolean f : flags) {
-      n += f ? 1 : 0;
-    }
-    return n;
-  }
-
-  @Override
-  public String toString() {
-    return "sides " + Arrays.toString(Arrays.copyOf(state, Math.min(20, state.length)));
   }
 }

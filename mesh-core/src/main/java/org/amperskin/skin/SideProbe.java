@@ -5,7 +5,33 @@ import org.amperskin.mesh.SurfaceMesh;
 
 /** Small geometry of a face's two sides. */
 final class SideProbe {
+  /** No face at all. */
+  static final int[] NOTHING = {};
+
   private SideProbe() {}
+
+  /** True if a short list holds a face. */
+  static boolean contains(int[] list, int face) {
+    for (int f : list) {
+      if (f == face) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** A point of a face in general position: half-lines through a regular mesh miss its edges. */
+  static double[] within(SurfaceMesh mesh, int f) {
+    double[] c = new double[3];
+    for (int k = 0; k < 3; k++) {
+      int v = mesh.corner(f, k);
+      double w = k == 0 ? 0.3317 : k == 1 ? 0.3549 : 0.3134;
+      c[0] += w * mesh.x(v);
+      c[1] += w * mesh.y(v);
+      c[2] += w * mesh.z(v);
+    }
+    return c;
+  }
 
   /** Unit normal of a face, zero if it has no area. */
   static double[] normal(SurfaceMesh mesh, int f) {

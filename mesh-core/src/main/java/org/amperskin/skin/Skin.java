@@ -1,116 +1,95 @@
 package org.amperskin.skin;
 
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.amperskin.geom.Progress;
 import org.amperskin.mesh.MeshDiagnosis;
-import org.amperskin.mesh.MeshProblem.Kind;
 import org.amperskin.mesh.SurfaceMesh;
 
 /**
- * The surface that the bath can wet, as far as the diagnosis tells.
+ * The surface that liquid can reach.
  *
- * <p>Definition: the faces of the mesh less degenerate and repeated ones and less closed shells
- * inside other bodies; bodies that are inside out are turned.
+ * <p>Definition: every part of every face whose one side, at least, is joined to the outside by
+ * fluid. Holes where faces are missing are closed first, as a slicer would, and told; a body that
+ * encloses no volume is a sheet and wet on both sides.
  *
- * <p>Guaranteed: for closed bodies that do not meet, the area is the wetted area. Not guaranteed:
- * anything else. Where bodies cross, edges are open or the search was left out, {@link
- * #wettedAreaMm2()} is empty and {@link #doubts()} says why; the area of the faces is then an upper
- * bound for closed bodies and no bound for sheets.
+ * <p>Guaranteed: faces that cross are cut along each other, so the area is exact up to rounding and
+ * what {@link #errorMm2()} bounds. Not guaranteed: ways through labyrinths between separate bodies;
+ * what was found neither reached nor inside a body is told in {@link #parts()}.
+ *
+ * <p>Method: {@link ReachSearch}. Cost: nothing for one clean body; about as much as the search for
+ * crossings otherwise.
  */
 public final class Skin {
   private final SurfaceMesh mesh;
   private final int[] sourceFaces;
   private final double areaMm2;
+  private final double errorMm2;
+  private final double assumedMm2;
+  private final List<SkinPart> parts;
   private final List<String> doubts;
   private final boolean sound;
 
-  private Skin(
-      SurfaceMesh mesh, int[] sourceFaces, double areaMm2, List<String> doubts, boolean sound) {
+  Skin(
+      SurfaceMesh mesh,
+      int[] sourceFaces,
+      double errorMm2,
+      double assumedMm2,
+      List<SkinPart> parts,
+      List<String> doubts,
+      boolean sound) {
     this.mesh = mesh;
     this.sourceFaces = sourceFaces;
-    this.areaMm2 = areaMm2;
+    double area = 0;
+    for (int f = 0; f < mesh.faceCount(); f++) {
+      area += mesh.faceAreaMm2(f);
+    }
+    this.areaMm2 = area;
+    this.errorMm2 = errorMm2;
+    this.assumedMm2 = assumedMm2;
+    this.parts = List.copyOf(parts);
     this.doubts = List.copyOf(doubts);
     this.sound = sound;
   }
 
   /** Takes the skin from a diagnosed mesh. */
-  public static Skin of(MeshDiagnosis diagnosis) {
-    SurfaceMesh all = diagnosis.mesh();
-    int[] kept = new int[all.faceCount()];
-    int count = 0;
-    for (int f = 0; f < kept.length; f++) {
-      int body = diagnosis.bodyOf(f);
-      if (body >= 0 && !diagnosis.bodies().get(body).inner()) {
-        kept[count++] = f;
-      }
-    }
-    boolean turned = diagnosis.has(Kind.INSIDE_OUT);
-    int[] source = Arrays.copyOf(kept, count);
-    SurfaceMesh mesh = count == all.faceCount() && !turned ? all : subset(all, source, diagnosis);
-    double area = 0;
-    for (int f = 0; f < mesh.faceCount(); f++) {
-      area += mesh.faceAreaMm2(f);
-    }
-    boolean sound =
-        diagnosis.closed() && !diagnosis.has(Kind.FLIPPED) && !diagnosis.has(Kind.NON_MANIFOLD);
-    return new Skin(mesh, source, area, doubts(diagnosis), sound);
+  public static Skin of(MeshDiagnosis diagnosis, Progress progress) {
+    return new SkinAssembly(diagnosis, progress).assemble();
   }
 
-  private static SurfaceMesh subset(SurfaceMesh all, int[] source, MeshDiagnosis diagnosis) {
-    int[] corners = new int[3 * source.length];
-    int[] groups = all.groupNames().isEmpty() ? null : new int[source.length];
-    for (int f = 0; f < source.length; f++) {
-      boolean turn = diagnosis.bodies().get(diagnosis.bodyOf(source[f])).volumeMm3() < 0;
-      corners[3 * f] = all.corner(source[f], 0);
-      corners[3 * f + 1] = all.corner(source[f], turn ? 2 : 1);
-      corners[3 * f + 2] = all.corner(source[f], turn ? 1 : 2);
-      if (groups != null) {
-        groups[f] = all.group(source[f]);
-      }
-    }
-    return SurfaceMesh.of(all.positions(), corners, groups, all.groupNames());
-  }
-
-  private static List<String> doubts(MeshDiagnosis diagnosis) {
-    List<String> doubts = new ArrayList<>();
-    if (diagnosis.search() != MeshDiagnosis.Search.ALL) {
-      doubts.add("overlaps and inner shells were not looked for");
-    }
-    if (diagnosis.has(Kind.OVERLAP)) {
-      doubts.add("bodies cross or touch: surface inside them is counted");
-    }
-    if (diagnosis.has(Kind.OPEN_EDGE)) {
-      doubts.add("the surface is open: the side away from you and missing facets are not counted");
-    }
-    if (diagnosis.has(Kind.NON_MANIFOLD)) {
-      doubts.add("edges with more than two faces: bodies may touch there");
-    }
-    if (diagnosis.has(Kind.FLIPPED)) {
-      doubts.add("neighbouring faces disagree on which side is out");
-    }
-    return doubts;
-  }
-
-  /** The faces of the skin, outward sides out as far as that is known. */
+  /** The faces and pieces of faces of the skin, outward sides out; a sheet's faces stand twice. */
   public SurfaceMesh mesh() {
     return mesh;
   }
 
-  /** The face of the diagnosed mesh that a face of the skin is. */
+  /** The face of the diagnosed mesh that a face of the skin is or is part of; -1 if assumed. */
   public int sourceFace(int face) {
     return sourceFaces[face];
   }
 
-  /** Sum of the skin's face areas (mm2). */
+  /** Area of the skin (mm2), assumed surface included. */
   public double areaMm2() {
     return areaMm2;
+  }
+
+  /** Bound of the error of the area (mm2): what could not be decided. */
+  public double errorMm2() {
+    return errorMm2;
+  }
+
+  /** Part of the area that closes holes where faces are missing (mm2). */
+  public double assumedMm2() {
+    return assumedMm2;
   }
 
   /** The wetted area (mm2), empty where it cannot be stood behind. */
   public OptionalDouble wettedAreaMm2() {
     return doubts.isEmpty() ? OptionalDouble.of(areaMm2) : OptionalDouble.empty();
+  }
+
+  /** Surface that is not wetted, or assumed, and why. */
+  public List<SkinPart> parts() {
+    return parts;
   }
 
   /** Why the wetted area is not known, empty if it is. */

@@ -5,7 +5,7 @@
  * behind an area only where the surface is closed, nothing crosses and inner shells are told apart.
  *
  * <pre>{@code
- * Skin skin = Skin.of(diagnosis);
+ * Skin skin = Skin.of(diagnosis, progress);
  * skin.wettedAreaMm2(); // empty where it cannot be stood behind; skin.doubts() says why
  * }</pre>
  */

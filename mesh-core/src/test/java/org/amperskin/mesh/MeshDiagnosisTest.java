@@ -31,7 +31,7 @@ class MeshDiagnosisTest {
     assertThat(d.closed()).isTrue();
     assertThat(d.bodies()).hasSize(1);
     assertThat(d.problems()).isEmpty();
-    assertThat(Skin.of(d).wettedAreaMm2()).hasValue(600);
+    assertThat(Skin.of(d, Progress.SILENT).wettedAreaMm2()).hasValue(600);
   }
 
   @Test
@@ -43,7 +43,7 @@ class MeshDiagnosisTest {
     assertThat(d.areaMm2()).isEqualTo(696);
     assertThat(d.volumeMm3().orElseThrow()).isCloseTo(936, within(1e-9));
     assertThat(problem(d, Kind.INNER_SHELL).areaMm2()).isCloseTo(96, within(1e-9));
-    assertThat(Skin.of(d).wettedAreaMm2()).hasValue(600);
+    assertThat(Skin.of(d, Progress.SILENT).wettedAreaMm2()).hasValue(600);
   }
 
   @Test
@@ -54,7 +54,7 @@ class MeshDiagnosisTest {
             Shapes.turned(Shapes.box(3, 3, 3, 17, 17, 17)),
             Shapes.box(5, 5, 5, 6, 6, 6));
     assertThat(problem(of(m), Kind.INNER_SHELL).count()).isEqualTo(2);
-    assertThat(Skin.of(of(m)).wettedAreaMm2()).hasValue(2400);
+    assertThat(Skin.of(of(m), Progress.SILENT).wettedAreaMm2()).hasValue(2400);
   }
 
   @Test
@@ -63,8 +63,8 @@ class MeshDiagnosisTest {
     MeshDiagnosis d = of(m);
     assertThat(d.has(Kind.OVERLAP)).isTrue();
     assertThat(problem(d, Kind.OVERLAP).message()).contains("bodies 1 and 2");
-    assertThat(Skin.of(d).wettedAreaMm2()).isEmpty();
-    assertThat(Skin.of(d).doubts()).isNotEmpty();
+    assertThat(Skin.of(d, Progress.SILENT).wettedAreaMm2()).isEmpty();
+    assertThat(Skin.of(d, Progress.SILENT).doubts()).isNotEmpty();
   }
 
   @Test
@@ -83,7 +83,7 @@ class MeshDiagnosisTest {
     assertThat(of(edge).has(Kind.OVERLAP)).isFalse();
     assertThat(of(apart).has(Kind.OVERLAP)).isFalse();
     assertThat(of(apart).bodies()).hasSize(2);
-    assertThat(Skin.of(of(apart)).wettedAreaMm2()).isPresent();
+    assertThat(Skin.of(of(apart), Progress.SILENT).wettedAreaMm2()).isPresent();
   }
 
   @Test
@@ -91,9 +91,9 @@ class MeshDiagnosisTest {
     MeshDiagnosis d = of(Shapes.turned(Shapes.box(0, 0, 0, 10, 10, 10)));
     assertThat(d.volumeMm3().orElseThrow()).isCloseTo(-1000, within(1e-9));
     assertThat(d.has(Kind.INSIDE_OUT)).isTrue();
-    MeshDiagnosis turned = of(Skin.of(d).mesh());
+    MeshDiagnosis turned = of(Skin.of(d, Progress.SILENT).mesh());
     assertThat(turned.volumeMm3().orElseThrow()).isCloseTo(1000, within(1e-9));
-    assertThat(Skin.of(d).wettedAreaMm2()).hasValue(600);
+    assertThat(Skin.of(d, Progress.SILENT).wettedAreaMm2()).hasValue(600);
   }
 
   @Test
@@ -136,7 +136,8 @@ class MeshDiagnosisTest {
     assertThat(problem(d, Kind.DEGENERATE).count()).isEqualTo(1);
     assertThat(d.areaMm2()).isCloseTo(700, within(1e-9));
     assertThat(d.closed()).isTrue();
-    assertThat(Skin.of(d).wettedAreaMm2().orElseThrow()).isCloseTo(600, within(1e-9));
+    assertThat(Skin.of(d, Progress.SILENT).wettedAreaMm2().orElseThrow())
+        .isCloseTo(600, within(1e-9));
   }
 
   @Test

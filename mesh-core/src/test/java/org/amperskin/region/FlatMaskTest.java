@@ -22,7 +22,8 @@ class FlatMaskTest {
   private static final Vec3 DOWN = new Vec3(0, 0, -1);
 
   private static Skin skin(SurfaceMesh mesh) {
-    return Skin.of(MeshDiagnosis.of(mesh, MeshDiagnosis.Search.ALL, Progress.SILENT));
+    return Skin.of(
+        MeshDiagnosis.of(mesh, MeshDiagnosis.Search.ALL, Progress.SILENT), Progress.SILENT);
   }
 
   private static Artwork rectangles(double w, double h, double... xywh) {

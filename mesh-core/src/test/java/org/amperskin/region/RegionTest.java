@@ -21,7 +21,8 @@ class RegionTest {
   private static final Vec3 DOWN = new Vec3(0, 0, -1);
 
   private static Region of(SurfaceMesh mesh, RegionRule rule) {
-    Skin skin = Skin.of(MeshDiagnosis.of(mesh, MeshDiagnosis.Search.ALL, Progress.SILENT));
+    Skin skin =
+        Skin.of(MeshDiagnosis.of(mesh, MeshDiagnosis.Search.ALL, Progress.SILENT), Progress.SILENT);
     return Region.of(rule, skin, Progress.SILENT);
   }
 

@@ -126,4 +126,55 @@ public final class Shapes {
     }
     return SurfaceMesh.of(p, c);
   }
+
+  /**
+   * A hollow ball with a round hole through its wall at the top: one closed surface of rings.
+   *
+   * @param outer outer radius
+   * @param inner radius of the hollow
+   * @param hole radius of the hole
+   * @param fineness rings double with each step
+   */
+  public static SurfaceMesh drainedBall(double outer, double inner, double hole, int fineness) {
+    int around = 12 << Math.max(0, fineness - 3);
+    int rings = around;
+    List<double[]> profile = new ArrayList<>();
+    // The profile runs from the bottom up the outside, down through the hole, down the inside.
+    double a = Math.asin(hole / outer);
+    double b = Math.asin(hole / inner);
+    for (int i = 1; i <= rings; i++) {
+      double t = Math.PI - (Math.PI - a) * i / rings;
+      profile.add(new double[] {outer * Math.sin(t), outer * Math.cos(t)});
+    }
+    for (int i = 0; i < rings; i++) {
+      double t = b + (Math.PI - b) * i / rings;
+      profile.add(new double[] {inner * Math.sin(t), inner * Math.cos(t)});
+    }
+    int n = profile.size();
+    double[] p = new double[3 * (n * around + 2)];
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < around; k++) {
+        double u = 2 * Math.PI * k / around;
+        int v = 3 * (i * around + k);
+        p[v] = profile.get(i)[0] * Math.cos(u);
+        p[v + 1] = profile.get(i)[0] * Math.sin(u);
+        p[v + 2] = profile.get(i)[1];
+      }
+    }
+    int bottom = n * around;
+    p[3 * bottom + 2] = -outer;
+    p[3 * bottom + 5] = -inner;
+    List<Integer> c = new ArrayList<>();
+    for (int k = 0; k < around; k++) {
+      int m = (k + 1) % around;
+      c.addAll(List.of(bottom, m, k));
+      for (int i = 0; i + 1 < n; i++) {
+        int q = i * around;
+        c.addAll(List.of(q + k, q + m, q + around + m, q + k, q + around + m, q + around + k));
+      }
+      int last = (n - 1) * around;
+      c.addAll(List.of(last + k, last + m, bottom + 1));
+    }
+    return SurfaceMesh.of(p, c.stream().mapToInt(Integer::intValue).toArray());
+  }
 }

@@ -1,0 +1,244 @@
+package org.amperskin.skin;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Arrays;
+import java.util.Random;
+import java.util.TreeSet;
+import java.util.concurrent.ForkJoinPool;
+import java.util.stream.LongStream;
+import org.amperskin.geom.Progress;
+import org.amperskin.geom.Vec3;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.testmeshes.Shapes;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class SkinTest {
+  private static final SurfaceMesh CUBE = Shapes.box(0, 0, 0, 10, 10, 10);
+
+  private static Skin of(SurfaceMesh mesh) {
+    return Skin.of(
+        MeshDiagnosis.of(mesh, MeshDiagnosis.Search.ALL, Progress.SILENT), Progress.SILENT);
+  }
+
+  private static double wetted(SurfaceMesh... parts) {
+    Skin skin = of(Shapes.together(parts));
+    assertThat(skin.errorMm2()).isLessThanOrEqualTo(1e-3 * skin.areaMm2());
+    return skin.wettedAreaMm2().orElseThrow();
+  }
+
+  @Test
+  void cubeInCubeIsNotWettedInside() {
+    SurfaceMesh inner = Shapes.box(3, 3, 3, 7, 7, 7);
+    assertThat(wetted(CUBE, Shapes.turned(inner))).isCloseTo(600, within(1e-9));
+    assertThat(wetted(CUBE, inner)).isCloseTo(600, within(1e-9));
+    Skin skin = of(Shapes.together(CUBE, Shapes.turned(inner)));
+    assertThat(skin.parts()).hasSize(1);
+    assertThat(skin.parts().get(0).message()).contains("12 faces inside body 1");
+  }
+
+  @Test
+  void overlappingFlushBoxesCountTheirUnion() {
+    assertThat(wetted(CUBE, Shapes.box(5, 0, 0, 15, 10, 10))).isCloseTo(800, within(1e-9));
+  }
+
+  @Test
+  void touchingBoxesLoseTheWallBetweenThem() {
+    assertThat(wetted(CUBE, Shapes.box(10, 0, 0, 20, 10, 10))).isCloseTo(1000, within(1e-9));
+    assertThat(wetted(CUBE, Shapes.box(10, 2, 3, 20, 8, 9)))
+        .isCloseTo(600 - 36 + 4 * 60 + 36, within(1e-9));
+  }
+
+  @Test
+  void weldedTouchingBoxesLoseTheWallBetweenThem() {
+    // The same two boxes on common vertices: the wall is one face stored twice.
+    double[] p = {
+      0, 0, 0, 10, 0, 0, 10, 10, 0, 0, 10, 0, 0, 0, 10, 10, 0, 10, 10, 10, 10, 0, 10, 10, 20, 0, 0,
+      20, 10, 0, 20, 0, 10, 20, 10, 10
+    };
+    int[] left = CUBE.corners();
+    int[] map = {1, 8, 9, 2, 5, 10, 11, 6};
+    int[] c = Arrays.copyOf(left, 72);
+    for (int i = 0; i < 36; i++) {
+      c[36 + i] = map[left[i]];
+    }
+    Skin skin = of(SurfaceMesh.of(p, c));
+    assertThat(skin.areaMm2()).isCloseTo(1000, within(1e-9));
+  }
+
+  @Test
+  void doubledFacetsCountOnce() {
+    int[] c = Arrays.copyOf(CUBE.corners(), 42);
+    System.arraycopy(CUBE.corners(), 0, c, 36, 6);
+    assertThat(wetted(SurfaceMesh.of(CUBE.positions(), c))).isCloseTo(600, within(1e-9));
+  }
+
+  @Test
+  void insideOutAndPartlyFlippedCubesAreWettedOutside() {
+    assertThat(wetted(Shapes.turned(CUBE))).isCloseTo(600, within(1e-9));
+    int[] c = CUBE.corners().clone();
+    for (int f : new int[] {1, 4, 7}) {
+      int k = c[3 * f + 1];
+      c[3 * f + 1] = c[3 * f + 2];
+      c[3 * f + 2] = k;
+    }
+    Skin skin = of(SurfaceMesh.of(CUBE.positions(), c));
+    assertThat(skin.areaMm2()).isCloseTo(600, within(1e-9));
+    MeshDiagnosis again = MeshDiagnosis.of(skin.mesh(), MeshDiagnosis.Search.ALL, Progress.SILENT);
+    assertThat(again.volumeMm3().orElseThrow()).isCloseTo(1000, within(1e-9));
+  }
+
+  @Test
+  void missingFacetIsClosedAndTold() {
+    SurfaceMesh open = SurfaceMesh.of(CUBE.positions(), Arrays.copyOf(CUBE.corners(), 33));
+    Skin skin = of(open);
+    assertThat(skin.wettedAreaMm2().orElseThrow()).isCloseTo(600, within(1e-9));
+    assertThat(skin.assumedMm2()).isCloseTo(50, within(1e-9));
+    assertThat(skin.parts()).anyMatch(p -> p.kind() == SkinPart.Kind.ASSUMED);
+  }
+
+  @Test
+  void openBoxIsClosedByAnAssumedSide() {
+    SurfaceMesh open = SurfaceMesh.of(CUBE.positions(), Arrays.copyOf(CUBE.corners(), 30));
+    Skin skin = of(open);
+    assertThat(skin.wettedAreaMm2().orElseThrow()).isCloseTo(600, within(1e-9));
+    assertThat(skin.assumedMm2()).isCloseTo(100, within(1e-9));
+  }
+
+  @Test
+  void sheetIsWetOnBothSides() {
+    SurfaceMesh sheet = Shapes.sheet(new Vec3(0, 0, 0), new Vec3(10, 0, 0), new Vec3(0, 10, 0), 3);
+    Skin skin = of(sheet);
+    assertThat(skin.wettedAreaMm2().orElseThrow()).isCloseTo(200, within(1e-9));
+    assertThat(skin.parts()).anyMatch(p -> p.kind() == SkinPart.Kind.SHEET);
+  }
+
+  @Test
+  void ventedVoidIsWetAndClosedVoidIsNot() {
+    SurfaceMesh closed = hollowOfSlabs(0);
+    SurfaceMesh vented = hollowOfSlabs(2);
+    // Six slabs of 2 mm around a void of 16 mm: outside 2400, inside 6 x 256.
+    assertThat(of(closed).areaMm2()).isCloseTo(2400, within(1e-6));
+    assertThat(of(closed).parts()).anyMatch(p -> p.kind() == SkinPart.Kind.ENCLOSED);
+    // The top slab is shortened by the gap: its cut side shows over its thickness on three sides.
+    double inside = 6 * 256 - 16 * 2;
+    double outside = 2400 - 20 * 2 - 2 * 2 * 2;
+    double rim = 20 * 2 + 2 * 2;
+    double floorOfGap = 0;
+    Skin skin = of(vented);
+    assertThat(skin.parts()).noneMatch(p -> p.kind() == SkinPart.Kind.ENCLOSED);
+    assertThat(skin.areaMm2()).isGreaterThan(outside + inside + floorOfGap);
+    assertThat(skin.areaMm2()).isLessThan(outside + inside + 2 * rim + 100);
+  }
+
+  /** A box of 20 mm made of six overlapping slabs; {@code gap} shortens the top one. */
+  private static SurfaceMesh hollowOfSlabs(double gap) {
+    return Shapes.together(
+        Shapes.box(0, 0, 0, 20, 20, 2),
+        Shapes.box(0, 0, 18, 20 - gap - (gap > 0 ? 2 : 0), 20, 20),
+        Shapes.box(0, 0, 0, 20, 2, 20),
+        Shapes.box(0, 18, 0, 20, 20, 20),
+        Shapes.box(0, 0, 0, 2, 20, 20),
+        Shapes.box(18, 0, 0, 20, 20, 20));
+  }
+
+  @Test
+  void turnedBoxesKeepTheirUnion() {
+    // A rigid turn moves every face off the axes: coplanar sides then hold only to rounding.
+    SurfaceMesh both = Shapes.together(CUBE, Shapes.box(4, 1, 2, 15, 11, 9));
+    double flat = of(both).areaMm2();
+    double[] p = both.positions().clone();
+    double c = Math.cos(0.3);
+    double s = Math.sin(0.3);
+    for (int i = 0; i < p.length; i += 3) {
+      double x = c * p[i] - s * p[i + 1];
+      double y = s * p[i] + c * p[i + 1];
+      p[i] = x;
+      p[i + 1] = c * y - s * p[i + 2];
+      p[i + 2] = s * y + c * p[i + 2];
+    }
+    assertThat(of(SurfaceMesh.of(p, both.corners())).areaMm2()).isCloseTo(flat, within(1e-6));
+  }
+
+  @Test
+  void hollowPartWithADrainHoleIsWetInside() {
+    // A ball of 125 mm radius, hollow, with a round tube of 1 mm radius through its wall.
+    SurfaceMesh hollow = Shapes.drainedBall(125, 120, 1, 5);
+    Skin skin = of(hollow);
+    assertThat(skin.areaMm2()).isCloseTo(facesArea(hollow), within(1e-6));
+  }
+
+  private static double facesArea(SurfaceMesh mesh) {
+    double area = 0;
+    for (int f = 0; f < mesh.faceCount(); f++) {
+      area += mesh.faceAreaMm2(f);
+    }
+    return area;
+  }
+
+  @Test
+  void overlappingSpheresLoseTheirCaps() {
+    double r = 10;
+    double d = 7;
+    // Each sphere loses a cap of height r - d/2 (Archimedes).
+    double truth = 2 * (4 * Math.PI * r * r - 2 * Math.PI * r * (r - d / 2));
+    SurfaceMesh one = Shapes.sphere(new Vec3(0, 0, 0), r, 5);
+    SurfaceMesh two = Shapes.sphere(new Vec3(d * 0.6, d * 0.8, 0), r, 5);
+    double area = wetted(one, two);
+    // Facets take 1 - (surface of the polyhedron over the sphere) of both.
+    double facets = of(one).areaMm2() / (4 * Math.PI * r * r);
+    assertThat(area / (truth * facets)).isCloseTo(1, within(3e-4));
+  }
+
+  static LongStream seeds() {
+    return LongStream.rangeClosed(1, 100);
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void randomBoxesAgreeWithAnExactSweep(long seed) {
+    Random random = new Random(seed);
+    int n = 6 + random.nextInt(20);
+    double[][] b = new double[n][6];
+    SurfaceMesh[] boxes = new SurfaceMesh[n];
+    boolean whole = seed % 2 == 0;
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < 3; k++) {
+        double at = random.nextDouble() * 20;
+        double size = 2 + random.nextDouble() * 10;
+        b[i][k] = whole ? Math.rint(at) : at;
+        b[i][k + 3] = b[i][k] + (whole ? Math.rint(size) : size);
+      }
+      boxes[i] = Shapes.box(b[i][0], b[i][1], b[i][2], b[i][3], b[i][4], b[i][5]);
+    }
+    Skin skin = of(Shapes.together(boxes));
+    double truth = BoxUnion.reachedArea(b);
+    assertThat(Math.abs(skin.areaMm2() - truth))
+        .as("seed %d, %d boxes, area %s, truth %s", seed, n, skin.areaMm2(), truth)
+        .isLessThanOrEqualTo(skin.errorMm2() + 1e-9 * truth);
+    assertThat(skin.errorMm2()).isLessThanOrEqualTo(1e-3 * truth);
+  }
+
+  @Test
+  void sameBytesOnOneAndTwoThreads() throws Exception {
+    SurfaceMesh m =
+        Shapes.together(
+            Shapes.sphere(new Vec3(0, 0, 0), 20, 4), Shapes.sphere(new Vec3(9, 4, 10), 15, 4));
+    double[] one = onThreads(1, m);
+    assertThat(onThreads(2, m)).isEqualTo(one);
+    assertThat(new TreeSet<>(Arrays.asList(one.length)).first()).isGreaterThan(100);
+  }
+
+  private static double[] onThreads(int threads, SurfaceMesh m) throws Exception {
+    ForkJoinPool pool = new ForkJoinPool(threads);
+    try {
+      return pool.submit(() -> of(m).mesh().positions()).get();
+    } finally {
+      pool.shutdown();
+    }
+  }
+}
