@@ -333,6 +333,9 @@ public final class BoxTree {
     double from = 0;
     double to = farthest;
     int i = 6 * node;
+    if (boxes[i] > boxes[i + 3]) {
+      return Double.POSITIVE_INFINITY; // a leaf without faces, there to fill up the tree
+    }
     for (int k = 0; k < 3; k++) {
       double inverse = ray[3 + k];
       double low = boxes[i + k] - ray[k];

@@ -112,19 +112,9 @@ final class FaceCutter {
             .toArray();
     int[] below = SideProbe.toggled(above, passed);
     int own = diagnosis.bodyOf(cut.face);
-    cut.around[2 * c] = host(n[axis] > 0 ? above : below, own);
-    cut.around[2 * c + 1] = host(n[axis] > 0 ? below : above, own);
+    cut.around[2 * c] = ReachSearch.host(n[axis] > 0 ? above : below, own);
+    cut.around[2 * c + 1] = ReachSearch.host(n[axis] > 0 ? below : above, own);
     cut.kind[c] = FaceCut.CLEAR;
-  }
-
-  /** A body of those around, rather another than one's own; -1 if there is none. */
-  private static int host(int[] around, int own) {
-    for (int b : around) {
-      if (b != own) {
-        return b;
-      }
-    }
-    return around.length == 0 ? -1 : own;
   }
 
   /** A point inside a cell, another one at each attempt. */

@@ -2,7 +2,9 @@ package org.amperskin.skin;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import org.amperskin.mesh.BodyParity;
 import org.amperskin.mesh.MeshDiagnosis;
@@ -44,6 +46,7 @@ final class ReachSearch {
   private final int outside;
   private final int[] root;
   private final int[] cutFaces;
+  private final Map<Integer, Integer> hosts = new HashMap<>();
 
   ReachSearch(MeshDiagnosis diagnosis, FaceCut[] cuts, BodyParity parity) {
     this.diagnosis = diagnosis;
@@ -71,6 +74,7 @@ final class ReachSearch {
     private int size;
     private int away;
     private boolean inside;
+    private int host = -1;
     private int[] seen;
 
     Source(int node) {
@@ -112,6 +116,9 @@ final class ReachSearch {
     boolean[] insideRoot = new boolean[root.length];
     for (Source s : sources) {
       insideRoot[find(s.node)] |= s.inside;
+      if (s.inside) {
+        hosts.put(find(s.node), s.host);
+      }
     }
     byte[] state = new byte[outside];
     int out = find(outside);
@@ -120,6 +127,21 @@ final class ReachSearch {
       state[n] = r == out ? REACHED : insideRoot[r] ? INSIDE : ENCLOSED;
     }
     return state;
+  }
+
+  /** The body around a face's side that is inside one, rather another than its own; -1 if none. */
+  int host(int node) {
+    return hosts.getOrDefault(find(node), -1);
+  }
+
+  /** A body of those around, rather another than one's own; -1 if there is none. */
+  static int host(int[] around, int own) {
+    for (int b : around) {
+      if (b != own) {
+        return b;
+      }
+    }
+    return around.length == 0 ? -1 : own;
   }
 
   private void joinNeighbours() {
@@ -182,6 +204,7 @@ final class ReachSearch {
       if (around != null) {
         asked++;
         votes += around.length > 0 ? 1 : 0;
+        s.host = s.host < 0 ? host(around, diagnosis.bodyOf(s.samples[i] / 2)) : s.host;
       }
     }
     return 2 * votes > asked;

@@ -20,7 +20,7 @@ final class SkinAssembly {
   private MeshDiagnosis diagnosis;
   private HoleCaps caps;
   private SurfaceMesh mesh;
-  private BodyParity parity;
+  private ReachSearch reach;
   private final List<SkinPart> parts = new ArrayList<>();
   private final Map<Integer, double[]> inside = new TreeMap<>();
   private final double[] enclosed = new double[2];
@@ -49,9 +49,10 @@ final class SkinAssembly {
         out.face(mesh, f, false);
       }
     } else {
-      parity = BodyParity.of(diagnosis);
+      BodyParity parity = BodyParity.of(diagnosis);
       FaceCut[] cuts = FaceCutter.cut(diagnosis, parity, progress);
-      byte[] sides = new ReachSearch(diagnosis, cuts, parity).run();
+      reach = new ReachSearch(diagnosis, cuts, parity);
+      byte[] sides = reach.run();
       for (int f = 0; f < mesh.faceCount(); f++) {
         if (cuts[f] != null) {
           cutFace(cuts[f], sides);
@@ -88,7 +89,7 @@ final class SkinAssembly {
     } else if (front || back) {
       out.face(mesh, f, !front);
     } else if (sides[2 * f] == ReachSearch.INSIDE && sides[2 * f + 1] == ReachSearch.INSIDE) {
-      add(inside.computeIfAbsent(hostOf(f), k -> new double[2]), mesh.faceAreaMm2(f));
+      add(inside.computeIfAbsent(host(f), k -> new double[2]), mesh.faceAreaMm2(f));
     } else {
       add(enclosed, mesh.faceAreaMm2(f));
     }
@@ -140,24 +141,15 @@ final class SkinAssembly {
     }
   }
 
-  private boolean sheet(int f) {
-    return f < caps.firstCap() && caps.sheets().contains(given.bodyOf(f));
+  /** The body a face lies in, other than its own where there is one. */
+  private int host(int f) {
+    int own = diagnosis.bodyOf(f);
+    int front = reach.host(2 * f);
+    return front >= 0 && front != own ? front : reach.host(2 * f + 1);
   }
 
-  /** The body around a face's body; its own if that cannot be told. */
-  private int hostOf(int f) {
-    double[] n = SideProbe.normal(mesh, f);
-    int a = mesh.corner(f, 0);
-    int b = mesh.corner(f, 1);
-    int c = mesh.corner(f, 2);
-    int[] around =
-        parity.around(
-            SideProbe.axis(n),
-            0.33 * mesh.x(a) + 0.36 * mesh.x(b) + 0.31 * mesh.x(c),
-            0.33 * mesh.y(a) + 0.36 * mesh.y(b) + 0.31 * mesh.y(c),
-            0.33 * mesh.z(a) + 0.36 * mesh.z(b) + 0.31 * mesh.z(c),
-            g -> diagnosis.bodyOf(g) == diagnosis.bodyOf(f));
-    return around == null || around.length == 0 ? diagnosis.bodyOf(f) : around[0];
+  private boolean sheet(int f) {
+    return f < caps.firstCap() && caps.sheets().contains(given.bodyOf(f));
   }
 
   private static void add(double[] sum, double areaMm2) {
