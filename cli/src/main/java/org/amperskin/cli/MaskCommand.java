@@ -59,7 +59,10 @@ final class MaskCommand extends Verb {
       description = "Where the light travels: -z, +y or \"0.2 0 -1\".")
   private String toward;
 
-  @Option(names = "--up", paramLabel = "DIRECTION", description = "Upright of the artwork.")
+  @Option(
+      names = "--up",
+      paramLabel = "DIRECTION",
+      description = "Upright of the artwork; +z, or +y for light along z.")
   private String up;
 
   @Option(
@@ -71,7 +74,10 @@ final class MaskCommand extends Verb {
   @Option(names = "--turn", paramLabel = "ANGLE", description = "Counter-clockwise, as 30deg.")
   private String turn;
 
-  @Option(names = "--film-scale", paramLabel = "PERCENT", description = "Size of the film.")
+  @Option(
+      names = "--film-scale",
+      paramLabel = "PERCENT",
+      description = "Size of the film over the artwork, as 100%%.")
   private String filmScale;
 
   @Option(names = "--mirror", description = "Mirror left and right.")
@@ -83,19 +89,25 @@ final class MaskCommand extends Verb {
   @Option(
       names = "--use",
       paramLabel = "USE",
-      description = "positive or negative (film over such resist), or stop-off (tape, lacquer).")
+      description = {
+        "positive (usual) or negative: film over such resist;",
+        "stop-off: tape or lacquer."
+      })
   private String use = "positive";
 
   @Option(
       names = "--surround",
       paramLabel = "HOW",
-      description = "opaque or clear beside the film.")
+      description = "Beside the film: opaque (usual) or clear.")
   private String surround = "opaque";
 
   @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG.")
-  private Double dpi;
+  private String dpi;
 
-  @Option(names = "--threshold", paramLabel = "PERCENT", description = "Darker is opaque; 50%%.")
+  @Option(
+      names = "--threshold",
+      paramLabel = "PERCENT",
+      description = "Darker than this is opaque; 50%%.")
   private String threshold;
 
   @Option(names = "--unit", paramLabel = "UNIT", description = "Unit of the print file's numbers.")
@@ -185,12 +197,14 @@ final class MaskCommand extends Verb {
     try {
       ArtworkFile.Options options = ArtworkFile.Options.standard();
       if (dpi != null) {
-        options = options.withDpi(dpi);
+        options = options.withDpi(Double.parseDouble(dpi));
       }
       if (threshold != null) {
         options = options.withThreshold(quantity("--threshold", threshold, Dimension.FRACTION));
       }
       return options;
+    } catch (NumberFormatException bad) {
+      throw new UsageFault("--dpi '" + dpi + "' is not a number of dots an inch, as 600");
     } catch (IllegalArgumentException bad) {
       throw new UsageFault(bad.getMessage());
     }

@@ -18,6 +18,7 @@ import org.amperskin.plating.Note;
 import org.amperskin.plating.Recipe;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
+import org.amperskin.region.RegionRule;
 
 /**
  * Answers for machines: JSON whose keys carry units, each with the version of its shape under
@@ -146,8 +147,27 @@ public final class JsonReports {
     j.texts("warnings", e.warnings());
   }
 
+  /** A word that stays the same while labels for people may change. */
+  private static String kind(RegionRule rule) {
+    if (rule.films().isEmpty()) {
+      return rule.within().isEmpty() && rule.except().isEmpty() ? "skin" : "selection";
+    }
+    List<String> kinds =
+        rule.films().stream()
+            .map(
+                film ->
+                    switch (film.kind()) {
+                      case STOP_OFF -> "stop-off";
+                      case POSITIVE_RESIST -> "film-positive";
+                      case NEGATIVE_RESIST -> "film-negative";
+                    })
+            .distinct()
+            .toList();
+    return kinds.size() == 1 ? kinds.get(0) : "film-and-stop-off";
+  }
+
   private static void region(Json j, Region r) throws IOException {
-    j.text("kind", r.rule().films().isEmpty() ? "skin" : r.rule().films().get(0).kind().label())
+    j.text("kind", kind(r.rule()))
         .number("areaMm2", r.openAreaMm2())
         .number("errorMm2", r.errorMm2())
         .number("openFraction", MaskText.fraction(r))

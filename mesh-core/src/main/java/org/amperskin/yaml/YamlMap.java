@@ -16,6 +16,10 @@ import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.events.AliasEvent;
+import org.snakeyaml.engine.v2.events.Event;
+import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -40,7 +44,7 @@ public final class YamlMap {
     this.file = file;
     this.self = node;
     if (!(node instanceof MappingNode mapping)) {
-      throw at(node, what + " is not a mapping of keys to values");
+      throw at(node, what + " is " + kind(node) + ", a mapping of keys to values was expected");
     }
     for (NodeTuple entry : mapping.getValue()) {
       if (!(entry.getKeyNode() instanceof ScalarNode key)) {
@@ -71,12 +75,29 @@ public final class YamlMap {
       int column = broken.getProblemMark().map(m -> m.getColumn() + 1).orElse(1);
       throw new YamlFault(new Place(file, line, column), "not YAML: " + broken.getProblem());
     } catch (YamlEngineException broken) {
-      throw new YamlFault(new Place(file, 1, 1), "not YAML: " + broken.getMessage());
+      throw new YamlFault(
+          firstAlias(settings, text, file),
+          "an alias of a list or mapping is not read here; write the entries out");
     }
     if (node.isEmpty()) {
       throw new YamlFault(new Place(file, 1, 1), "the file is empty: a " + what + " was expected");
     }
     return new YamlMap(file, node.get(), what);
+  }
+
+  /** The reader refuses aliases without telling where; the events know. */
+  private static Place firstAlias(LoadSettings settings, String text, String file) {
+    try {
+      for (Event event : new Parse(settings).parseString(text)) {
+        if (event instanceof AliasEvent && event.getStartMark().isPresent()) {
+          Mark mark = event.getStartMark().get();
+          return new Place(file, mark.getLine() + 1, mark.getColumn() + 1);
+        }
+      }
+    } catch (YamlEngineException alreadyTold) {
+      return new Place(file, 1, 1);
+    }
+    return new Place(file, 1, 1);
   }
 
   /** True if the key is there. */
@@ -103,7 +124,10 @@ public final class YamlMap {
     if (node == null) {
       throw at(self, "key '" + key + "' is missing");
     }
-    if (!(node instanceof ScalarNode scalar) || scalar.getValue().isBlank()) {
+    if (!(node instanceof ScalarNode scalar)) {
+      throw at(node, "'" + key + "' is " + kind(node) + ", one plain value was expected");
+    }
+    if (scalar.getValue().isBlank()) {
       throw at(node, "'" + key + "' has no value");
     }
     return scalar.getValue();
@@ -213,7 +237,7 @@ public final class YamlMap {
       return List.of();
     }
     if (!(node instanceof SequenceNode sequence)) {
-      throw at(node, "'" + key + "' is not a list");
+      throw at(node, "'" + key + "' is " + kind(node) + ", a list was expected: '- ' before each");
     }
     return sequence.getValue();
   }
@@ -221,6 +245,19 @@ public final class YamlMap {
   /** A fault at the value of a key, or at the mapping when the key is not there. */
   public YamlFault fault(String key, String what) {
     return at(values.getOrDefault(key, self), what);
+  }
+
+  /** A fault at a key itself, or at the mapping when the key is not there. */
+  public YamlFault faultAtKey(String key, String what) {
+    return at(keys.getOrDefault(key, self), what);
+  }
+
+  private static String kind(Node node) {
+    return node instanceof MappingNode
+        ? "a mapping"
+        : node instanceof SequenceNode
+            ? "a list"
+            : ((ScalarNode) node).getValue().isBlank() ? "empty" : "one plain value";
   }
 
   /** Where the value of a key stands, or the mapping if the key is not there. */
