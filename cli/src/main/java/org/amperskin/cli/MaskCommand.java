@@ -10,6 +10,7 @@ import org.amperskin.geom.Vec3;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.job.Directions;
 import org.amperskin.job.MeasuredPart;
+import org.amperskin.job.OrdinaryFile;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.ArtworkFile;
@@ -124,6 +125,7 @@ final class MaskCommand extends Verb {
     FlatPlacement placement = placement();
     MaskKind kind = kind();
     boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
+    OrdinaryFile.require(artwork, "an SVG or PNG drawing");
     Artwork drawing = ArtworkFile.read(artwork, options());
     MeasuredPart part;
     Region region;
@@ -200,7 +202,11 @@ final class MaskCommand extends Verb {
         options = options.withDpi(Double.parseDouble(dpi));
       }
       if (threshold != null) {
-        options = options.withThreshold(quantity("--threshold", threshold, Dimension.FRACTION));
+        double share = quantity("--threshold", threshold, Dimension.FRACTION);
+        if (!(share > 0 && share <= 1)) {
+          throw new UsageFault("--threshold " + threshold + ": above 0 % to 100 % fits");
+        }
+        options = options.withThreshold(share);
       }
       return options;
     } catch (NumberFormatException bad) {

@@ -32,7 +32,7 @@ public final class Directions {
       case "z":
         return new Vec3(0, 0, sign);
       default:
-        Vec3 v = numbers(text, t.split("[\\s,]+"), 3);
+        Vec3 v = numbers(text, text.strip().split("[\\s,]+"), 3);
         if (!(v.length() > 0) || Double.isInfinite(v.length())) {
           throw new IllegalArgumentException(
               "direction '" + text + "' has length " + v.length() + " and so points nowhere");

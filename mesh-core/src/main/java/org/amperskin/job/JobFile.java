@@ -60,11 +60,11 @@ public final class JobFile {
    * @throws IOException if it cannot be read
    */
   public static Job read(Path file, RecipeLibrary recipes) throws IOException, YamlFault {
+    OrdinaryFile.require(file, "a job file");
     if (Files.size(file) > LARGEST) {
       throw new IOException(
           file + ": a job file of " + Files.size(file) + " bytes; " + LARGEST + " fit");
     }
-    MeasuredPart.refuseFolder(file, "a job file");
     String text = text(Files.readAllBytes(file), file.toString());
     Path folder = file.getParent() == null ? Path.of("") : file.getParent();
     String name = file.getFileName().toString().replaceFirst("\\.ya?ml$", "");

@@ -103,7 +103,7 @@ public final class JobRun {
     if (!Double.isNaN(spec.dpi())) {
       options = options.withDpi(spec.dpi());
     }
-    MeasuredPart.refuseFolder(spec.artwork(), "an SVG or PNG drawing");
+    OrdinaryFile.require(spec.artwork(), "an SVG or PNG drawing");
     Artwork artwork = ArtworkFile.read(spec.artwork(), options);
     for (String note : artwork.notes()) {
       artworkNotes.add(spec.artwork().getFileName() + ": " + note);

@@ -1,7 +1,6 @@
 package org.amperskin.job;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import org.amperskin.geom.Progress;
 import org.amperskin.io.PrintFile;
@@ -32,7 +31,7 @@ public record MeasuredPart(
   /** Reads and measures a part. */
   public static MeasuredPart of(Job.PartSpec part, MeshDiagnosis.Search search, Progress progress)
       throws IOException, PrintFileException {
-    refuseFolder(part.file(), "a print file");
+    OrdinaryFile.require(part.file(), "a print file");
     PrintFile print = PrintFile.read(part.file(), scaleMm(part), progress);
     MeshDiagnosis diagnosis = MeshDiagnosis.of(print.mesh(), search, progress);
     return new MeasuredPart(
@@ -47,15 +46,8 @@ public record MeasuredPart(
   /** Reads and sums a part's file only. */
   public static PrintFile.Quick quick(Job.PartSpec part, Progress progress)
       throws IOException, PrintFileException {
-    refuseFolder(part.file(), "a print file");
+    OrdinaryFile.require(part.file(), "a print file");
     return PrintFile.quick(part.file(), scaleMm(part), progress);
-  }
-
-  /** Reading a folder fails on every platform, on most without telling its name. */
-  static void refuseFolder(Path path, String wanted) throws IOException {
-    if (Files.isDirectory(path)) {
-      throw new IOException(path + ": this is a folder, " + wanted + " was expected");
-    }
   }
 
   private static double scaleMm(Job.PartSpec part) {
