@@ -19,6 +19,8 @@ import org.amperskin.region.RegionKind;
 
 /** A worked-out job, for people. */
 public final class PlanText {
+  private static final int[] REGION_COLUMNS = {11, 10, 11, 12, 11, 10};
+
   private final TextPage page = new TextPage();
   private final Map<String, Caution> cautions = new LinkedHashMap<>();
 
@@ -89,11 +91,11 @@ public final class PlanText {
     return TextPage.right(n, 4)
         + "  "
         + TextPage.cut(name, 20)
-        + TextPage.cut(region, 12)
-        + TextPage.right(current, 9)
-        + TextPage.right(time, 12)
-        + TextPage.right(thickness, 9)
-        + TextPage.right(metal, 12);
+        + TextPage.cut(region, 11)
+        + TextPage.right(" " + current, 10)
+        + TextPage.right(" " + time, 12)
+        + TextPage.right(" " + thickness, 9)
+        + TextPage.right(" " + metal, 12);
   }
 
   private static String where(StepEstimate s) {
@@ -130,8 +132,8 @@ public final class PlanText {
 
   private static String row(String... cells) {
     StringBuilder b = new StringBuilder();
-    for (String cell : cells) {
-      b.append(TextPage.right(cell, cell.equals("stopped off") ? 12 : 11));
+    for (int k = 0; k < cells.length; k++) {
+      b.append(TextPage.right(" " + cells[k], REGION_COLUMNS[k]));
     }
     return b.toString();
   }
@@ -153,9 +155,8 @@ public final class PlanText {
     metal(s);
     tool(s);
     s.warnings().forEach(w -> page.item("!", w));
-    if (s.how() == How.PREPARE) {
-      s.notes().stream().map(Note::text).forEach(t -> page.line("how", "%s", t));
-    }
+    String label = s.how() == How.TANK || s.how() == How.BRUSH ? "note" : "how";
+    s.notes().stream().map(Note::text).forEach(t -> page.line(label, "%s", t));
     s.cautions().forEach(c -> cautions.putIfAbsent(c.hazard() + c.text(), c));
     page.line(
         "cautions",
