@@ -18,8 +18,9 @@ import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
 import org.snakeyaml.engine.v2.events.AliasEvent;
+import org.snakeyaml.engine.v2.events.CollectionEndEvent;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
 import org.snakeyaml.engine.v2.events.Event;
-import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -35,6 +36,8 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
  * and column; aliases that multiply are refused. Cost: linear in the text.
  */
 public final class YamlMap {
+  private static final int DEEPEST = 40;
+
   private final String file;
   private final Node self;
   private final Map<String, Node> keys = new LinkedHashMap<>();
@@ -44,7 +47,7 @@ public final class YamlMap {
     this.file = file;
     this.self = node;
     if (!(node instanceof MappingNode mapping)) {
-      throw at(node, what + " is " + kind(node) + ", a mapping of keys to values was expected");
+      throw at(node, what + " is not a mapping of keys to values, it is " + kind(node));
     }
     for (NodeTuple entry : mapping.getValue()) {
       if (!(entry.getKeyNode() instanceof ScalarNode key)) {
@@ -66,18 +69,26 @@ public final class YamlMap {
    */
   public static YamlMap of(String text, String file, String what) throws YamlFault {
     LoadSettings settings =
-        LoadSettings.builder().setLabel(file).setMaxAliasesForCollections(0).build();
+        LoadSettings.builder()
+            .setLabel(file)
+            .setMaxAliasesForCollections(0)
+            .setAllowNonScalarKeys(true)
+            .build();
     Optional<Node> node;
+    Optional<Place> alias = Optional.empty();
     try {
+      alias = lookThrough(settings, text, file);
       node = new Compose(settings).composeString(text);
     } catch (MarkedYamlEngineException broken) {
       int line = broken.getProblemMark().map(m -> m.getLine() + 1).orElse(1);
       int column = broken.getProblemMark().map(m -> m.getColumn() + 1).orElse(1);
       throw new YamlFault(new Place(file, line, column), "not YAML: " + broken.getProblem());
     } catch (YamlEngineException broken) {
-      throw new YamlFault(
-          firstAlias(settings, text, file),
-          "an alias of a list or mapping is not read here; write the entries out");
+      if (alias.isPresent()) {
+        throw new YamlFault(
+            alias.get(), "an alias of a list or mapping is not read here; write the entries out");
+      }
+      throw new YamlFault(new Place(file, 1, 1), "not YAML: " + broken.getMessage());
     }
     if (node.isEmpty()) {
       throw new YamlFault(new Place(file, 1, 1), "the file is empty: a " + what + " was expected");
@@ -85,19 +96,32 @@ public final class YamlMap {
     return new YamlMap(file, node.get(), what);
   }
 
-  /** The reader refuses aliases without telling where; the events know. */
-  private static Place firstAlias(LoadSettings settings, String text, String file) {
-    try {
-      for (Event event : new Parse(settings).parseString(text)) {
-        if (event instanceof AliasEvent && event.getStartMark().isPresent()) {
-          Mark mark = event.getStartMark().get();
-          return new Place(file, mark.getLine() + 1, mark.getColumn() + 1);
-        }
+  /**
+   * Looks through the events before a tree is built: the tree's builder calls itself at each level,
+   * and refuses aliases without telling where.
+   */
+  private static Optional<Place> lookThrough(LoadSettings settings, String text, String file)
+      throws YamlFault {
+    Optional<Place> alias = Optional.empty();
+    int depth = 0;
+    for (Event event : new Parse(settings).parseString(text)) {
+      if (event instanceof CollectionStartEvent && ++depth > DEEPEST) {
+        throw new YamlFault(
+            place(event, file), "nested deeper than " + DEEPEST + " levels: nothing here is");
+      } else if (event instanceof CollectionEndEvent) {
+        depth--;
+      } else if (event instanceof AliasEvent && alias.isEmpty()) {
+        alias = Optional.of(place(event, file));
       }
-    } catch (YamlEngineException alreadyTold) {
-      return new Place(file, 1, 1);
     }
-    return new Place(file, 1, 1);
+    return alias;
+  }
+
+  private static Place place(Event event, String file) {
+    return event
+        .getStartMark()
+        .map(m -> new Place(file, m.getLine() + 1, m.getColumn() + 1))
+        .orElse(new Place(file, 1, 1));
   }
 
   /** True if the key is there. */
@@ -125,7 +149,7 @@ public final class YamlMap {
       throw at(self, "key '" + key + "' is missing");
     }
     if (!(node instanceof ScalarNode scalar)) {
-      throw at(node, "'" + key + "' is " + kind(node) + ", one plain value was expected");
+      throw at(node, "'" + key + "' is not one plain value, it is " + kind(node));
     }
     if (scalar.getValue().isBlank()) {
       throw at(node, "'" + key + "' has no value");
@@ -237,7 +261,8 @@ public final class YamlMap {
       return List.of();
     }
     if (!(node instanceof SequenceNode sequence)) {
-      throw at(node, "'" + key + "' is " + kind(node) + ", a list was expected: '- ' before each");
+      throw at(
+          node, "'" + key + "' is not a list with '- ' before each entry, it is " + kind(node));
     }
     return sequence.getValue();
   }
