@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.amperskin.geom.Vec3;
+import org.amperskin.io.PrintFileWriter;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.job.Directions;
 import org.amperskin.job.MeasuredPart;
@@ -117,11 +118,20 @@ final class MaskCommand extends Verb {
   @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
   private String scale;
 
+  @Option(
+      names = "--out",
+      paramLabel = "OBJ",
+      description = "Write the split mesh, a group for each region (.obj).")
+  private Path out;
+
   @Option(names = "--json", description = "Answer as JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws UsageFault, IOException, ArtworkFileException, UnreadableFile {
+    if (out != null && !out.toString().toLowerCase(Locale.ROOT).endsWith(".obj")) {
+      throw new UsageFault("--out " + out + ": a name ending in .obj fits, it keeps the regions");
+    }
     FlatPlacement placement = placement();
     MaskKind kind = kind();
     boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
@@ -146,6 +156,10 @@ final class MaskCommand extends Verb {
                     : java.util.stream.Stream.<String>of())
             .flatMap(s -> s)
             .toList();
+    if (out != null) {
+      // written before anything is shown: no answer without the file
+      PrintFileWriter.write(region.split().grouped(), out, "skin of " + file.getFileName());
+    }
     print(json ? JsonReports.mask(region, notes) : MaskText.of(region, notes));
     return ExitCode.ANSWER;
   }

@@ -35,7 +35,7 @@ class PageWidthTest {
   }
 
   static List<String> verbs() {
-    return HelpTest.verbs().toList();
+    return HelpTest.described().toList();
   }
 
   @ParameterizedTest

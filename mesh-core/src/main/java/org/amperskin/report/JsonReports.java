@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
 import org.amperskin.job.Comparison;
@@ -73,7 +74,7 @@ public final class JsonReports {
         .count("bodies", d.bodies().size())
         .number("areaMm2", d.areaMm2())
         .maybe("wettedAreaMm2", wetted)
-        .number("wettedAreaErrorMm2", wetted.isPresent() ? 0 : Double.NaN)
+        .number("wettedAreaErrorMm2", wetted.isPresent() ? part.skin().errorMm2() : Double.NaN)
         .number("paintedAreaMm2", Double.NaN)
         .maybe("volumeMm3", d.volumeMm3());
     bounds(j, d.box());
@@ -91,7 +92,11 @@ public final class JsonReports {
         });
     j.texts(
         "notes",
-        java.util.stream.Stream.concat(part.print().notes().stream(), part.skin().doubts().stream())
+        Stream.of(
+                part.print().notes().stream(),
+                part.skin().parts().stream().map(p -> p.kind().label() + ": " + p.message()),
+                part.skin().doubts().stream())
+            .flatMap(s -> s)
             .toList());
   }
 
