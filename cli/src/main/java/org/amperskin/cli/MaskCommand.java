@@ -1,6 +1,7 @@
 package org.amperskin.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
@@ -129,9 +130,7 @@ final class MaskCommand extends Verb {
 
   @Override
   public Integer call() throws UsageFault, IOException, ArtworkFileException, UnreadableFile {
-    if (out != null && !out.toString().toLowerCase(Locale.ROOT).endsWith(".obj")) {
-      throw new UsageFault("--out " + out + ": a name ending in .obj fits, it keeps the regions");
-    }
+    checkOut();
     FlatPlacement placement = placement();
     MaskKind kind = kind();
     boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
@@ -162,6 +161,20 @@ final class MaskCommand extends Verb {
     }
     print(json ? JsonReports.mask(region, notes) : MaskText.of(region, notes));
     return ExitCode.ANSWER;
+  }
+
+  /** Before the work rather than after it. */
+  private void checkOut() throws UsageFault {
+    if (out == null) {
+      return;
+    }
+    if (!out.toString().toLowerCase(Locale.ROOT).endsWith(".obj")) {
+      throw new UsageFault("--out " + out + ": a name ending in .obj fits, it keeps the regions");
+    }
+    Path folder = out.toAbsolutePath().getParent();
+    if (!Files.isDirectory(folder)) {
+      throw new UsageFault("--out " + out + ": there is no folder " + folder);
+    }
   }
 
   private FlatPlacement placement() throws UsageFault {

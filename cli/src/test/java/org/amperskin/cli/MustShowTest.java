@@ -5,8 +5,14 @@ import static org.assertj.core.data.Offset.offset;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.amperskin.geom.Progress;
+import org.amperskin.io.PrintFile;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -204,6 +210,46 @@ class MustShowTest {
                 + words.replace("=\"", "= \"").replace("= ", " "));
     assertThat(m.get("stoppedOffAreaMm2").asDouble()).isCloseTo(400, offset(1e-9));
     assertThat(m.get("openAreaMm2").asDouble()).isCloseTo(2000, offset(1e-9));
+  }
+
+  @Test
+  void splitMeshIsWrittenWithAGroupForEachRegion(@TempDir Path folder) throws Exception {
+    Path out = folder.resolve("split.obj");
+    JsonNode m =
+        json(
+            "mask --json test-meshes/demo/visor.stl"
+                + " --artwork test-meshes/demo/visor-chevrons.svg --toward +y --out "
+                + out);
+    PrintFile read = PrintFile.read(out, 1, Progress.SILENT);
+    Map<String, Double> areas = new TreeMap<>();
+    for (int f = 0; f < read.mesh().faceCount(); f++) {
+      areas.merge(
+          read.mesh().groupNames().get(read.mesh().group(f)),
+          read.mesh().faceAreaMm2(f),
+          Double::sum);
+    }
+    assertThat(areas.keySet()).containsExactly("exposed", "masked", "unreached");
+    areas.forEach(
+        (group, area) ->
+            assertThat(area)
+                .as(group)
+                .isCloseTo(m.get(group + "AreaMm2").asDouble(), offset(1e-6 * area)));
+    Cli.Result stl =
+        Cli.run(Words.of("mask " + CUBE + " --artwork " + SQUARE + " --toward -z --out x.stl"));
+    assertThat(stl.code()).isEqualTo(2);
+    assertThat(stl.err()).contains("x.stl: a name ending in .obj fits");
+    Cli.Result nowhere =
+        Cli.run(
+            Words.of(
+                "mask "
+                    + CUBE
+                    + " --artwork "
+                    + SQUARE
+                    + " --toward -z --out "
+                    + folder.resolve("no/such/folder.obj")));
+    assertThat(nowhere.code()).isEqualTo(2);
+    assertThat(nowhere.out()).isEmpty();
+    assertThat(nowhere.err()).contains("folder.obj: there is no folder ");
   }
 
   @Test
