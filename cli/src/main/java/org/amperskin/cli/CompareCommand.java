@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.amperskin.job.Comparison;
 import org.amperskin.job.Estimate;
+import org.amperskin.job.JobFile;
 import org.amperskin.report.CompareText;
 import org.amperskin.report.JsonReports;
 import picocli.CommandLine.Command;
@@ -35,6 +36,11 @@ final class CompareCommand extends Verb {
   @Override
   public Integer call() throws Exception {
     List<Estimate> jobs = new ArrayList<>();
+    for (Path file : files) {
+      if (!JobFile.looksLikeJob(file)) {
+        throw new UsageFault(file + " is not named as a job file (.yaml); jobs are compared");
+      }
+    }
     for (Path file : files) {
       jobs.add(estimate(file));
     }

@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
 import org.amperskin.pattern.ArtworkFileException;
+import org.amperskin.units.NearestWord;
 import org.amperskin.yaml.YamlFault;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
@@ -18,11 +19,30 @@ final class Faults {
   static int usage(ParameterException fault, String[] args) {
     CommandLine line = fault.getCommandLine();
     PrintWriter err = line.getErr();
-    err.println("amperskin: " + fault.getMessage());
-    if (!CommandLine.UnmatchedArgumentException.printSuggestions(fault, err)) {
+    err.println("amperskin: " + message(fault, line));
+    boolean option =
+        fault instanceof CommandLine.UnmatchedArgumentException unmatched
+            && unmatched.isUnknownOption();
+    if (!option || !CommandLine.UnmatchedArgumentException.printSuggestions(fault, err)) {
       err.println("See: " + line.getCommandSpec().qualifiedName() + " --help");
     }
     return ExitCode.USAGE;
+  }
+
+  /** What the option parser calls an unmatched argument is, right after the program, a verb. */
+  private static String message(ParameterException fault, CommandLine line) {
+    if (line.getParent() == null
+        && fault instanceof CommandLine.UnmatchedArgumentException unmatched
+        && !unmatched.isUnknownOption()) {
+      String word = unmatched.getUnmatched().get(0);
+      return "verb '"
+          + word
+          + "' is not known"
+          + NearestWord.of(word, line.getSubcommands().keySet())
+              .map(near -> ", did you mean '" + near + "'?")
+              .orElse("; there are " + String.join(", ", line.getSubcommands().keySet()));
+    }
+    return fault.getMessage();
   }
 
   static int execution(Exception fault, CommandLine line, ParseResult parsed) {

@@ -1,15 +1,18 @@
 package org.amperskin.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.amperskin.geom.Vec3;
+import org.amperskin.io.PrintFileWriter;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.job.Directions;
 import org.amperskin.job.MeasuredPart;
+import org.amperskin.job.OrdinaryFile;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.ArtworkFile;
@@ -59,7 +62,10 @@ final class MaskCommand extends Verb {
       description = "Where the light travels: -z, +y or \"0.2 0 -1\".")
   private String toward;
 
-  @Option(names = "--up", paramLabel = "DIRECTION", description = "Upright of the artwork.")
+  @Option(
+      names = "--up",
+      paramLabel = "DIRECTION",
+      description = "Upright of the artwork; +z, or +y for light along z.")
   private String up;
 
   @Option(
@@ -71,7 +77,10 @@ final class MaskCommand extends Verb {
   @Option(names = "--turn", paramLabel = "ANGLE", description = "Counter-clockwise, as 30deg.")
   private String turn;
 
-  @Option(names = "--film-scale", paramLabel = "PERCENT", description = "Size of the film.")
+  @Option(
+      names = "--film-scale",
+      paramLabel = "PERCENT",
+      description = "Size of the film over the artwork, as 100%%.")
   private String filmScale;
 
   @Option(names = "--mirror", description = "Mirror left and right.")
@@ -83,19 +92,25 @@ final class MaskCommand extends Verb {
   @Option(
       names = "--use",
       paramLabel = "USE",
-      description = "positive or negative (film over such resist), or stop-off (tape, lacquer).")
+      description = {
+        "positive (usual) or negative: film over such resist;",
+        "stop-off: tape or lacquer."
+      })
   private String use = "positive";
 
   @Option(
       names = "--surround",
       paramLabel = "HOW",
-      description = "opaque or clear beside the film.")
+      description = "Beside the film: opaque (usual) or clear.")
   private String surround = "opaque";
 
   @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG.")
-  private Double dpi;
+  private String dpi;
 
-  @Option(names = "--threshold", paramLabel = "PERCENT", description = "Darker is opaque; 50%%.")
+  @Option(
+      names = "--threshold",
+      paramLabel = "PERCENT",
+      description = "Darker than this is opaque; 50%%.")
   private String threshold;
 
   @Option(names = "--unit", paramLabel = "UNIT", description = "Unit of the print file's numbers.")
@@ -104,14 +119,22 @@ final class MaskCommand extends Verb {
   @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
   private String scale;
 
+  @Option(
+      names = "--out",
+      paramLabel = "OBJ",
+      description = "Write the split mesh, a group for each region (.obj).")
+  private Path out;
+
   @Option(names = "--json", description = "Answer as JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws UsageFault, IOException, ArtworkFileException, UnreadableFile {
+    checkOut();
     FlatPlacement placement = placement();
     MaskKind kind = kind();
     boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
+    OrdinaryFile.require(artwork, "an SVG or PNG drawing");
     Artwork drawing = ArtworkFile.read(artwork, options());
     MeasuredPart part;
     Region region;
@@ -132,8 +155,26 @@ final class MaskCommand extends Verb {
                     : java.util.stream.Stream.<String>of())
             .flatMap(s -> s)
             .toList();
+    if (out != null) {
+      // written before anything is shown: no answer without the file
+      PrintFileWriter.write(region.split().grouped(), out, "skin of " + file.getFileName());
+    }
     print(json ? JsonReports.mask(region, notes) : MaskText.of(region, notes));
     return ExitCode.ANSWER;
+  }
+
+  /** Before the work rather than after it. */
+  private void checkOut() throws UsageFault {
+    if (out == null) {
+      return;
+    }
+    if (!out.toString().toLowerCase(Locale.ROOT).endsWith(".obj")) {
+      throw new UsageFault("--out " + out + ": a name ending in .obj fits, it keeps the regions");
+    }
+    Path folder = out.toAbsolutePath().getParent();
+    if (!Files.isDirectory(folder)) {
+      throw new UsageFault("--out " + out + ": there is no folder " + folder);
+    }
   }
 
   private FlatPlacement placement() throws UsageFault {
@@ -185,12 +226,18 @@ final class MaskCommand extends Verb {
     try {
       ArtworkFile.Options options = ArtworkFile.Options.standard();
       if (dpi != null) {
-        options = options.withDpi(dpi);
+        options = options.withDpi(Double.parseDouble(dpi));
       }
       if (threshold != null) {
-        options = options.withThreshold(quantity("--threshold", threshold, Dimension.FRACTION));
+        double share = quantity("--threshold", threshold, Dimension.FRACTION);
+        if (!(share > 0 && share <= 1)) {
+          throw new UsageFault("--threshold " + threshold + ": above 0 % to 100 % fits");
+        }
+        options = options.withThreshold(share);
       }
       return options;
+    } catch (NumberFormatException bad) {
+      throw new UsageFault("--dpi '" + dpi + "' is not a number of dots an inch, as 600");
     } catch (IllegalArgumentException bad) {
       throw new UsageFault(bad.getMessage());
     }

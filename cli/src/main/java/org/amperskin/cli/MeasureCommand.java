@@ -24,8 +24,10 @@ import picocli.CommandLine.Parameters;
       "",
       "Example:",
       "  amperskin measure test-meshes/demo/visor.stl",
-      "  amperskin measure --unit in --json part.obj",
+      "  amperskin measure --json test-meshes/demo/shoulder-plate.obj",
+      "  amperskin measure --quick --unit in test-meshes/examples/cube20.stl",
       "",
+      "A file that cannot be read is told and passed over; the others are measured.",
       "Exit: 0 measured, 2 usage, 3 a file that cannot be read."
     })
 final class MeasureCommand extends Verb {

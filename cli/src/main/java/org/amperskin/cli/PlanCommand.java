@@ -18,6 +18,7 @@ import org.amperskin.plating.Target;
 import org.amperskin.report.JsonReports;
 import org.amperskin.report.PlanText;
 import org.amperskin.units.Dimension;
+import org.amperskin.units.NearestWord;
 import org.amperskin.units.Unit;
 import org.amperskin.yaml.Place;
 import picocli.CommandLine.Command;
@@ -33,13 +34,15 @@ import picocli.CommandLine.Parameters;
       "",
       "Example:",
       "  amperskin plan test-meshes/demo/visor.yaml",
-      "  amperskin plan visor.stl --metal copper --thickness 60um \\",
-      "      --density 1.5A/dm2",
+      "  amperskin plan test-meshes/demo/visor.stl --metal copper \\",
+      "      --thickness 60um --density 1.5A/dm2",
       "",
       "Exit: 0 planned, 1 a step has no figure, 2 usage or a fault in the job,",
       "      3 a file that cannot be read."
     })
 final class PlanCommand extends Verb {
+  private static final List<String> METALS = List.of("copper", "nickel");
+
   @Parameters(paramLabel = "JOB", description = "A job file (.yaml), or a print file.")
   private Path file;
 
@@ -167,7 +170,10 @@ final class PlanCommand extends Verb {
       }
     }
     Metal wanted =
-        Metal.find(metal).orElseThrow(() -> new UsageFault("--metal " + metal + " is not known"));
+        Metal.find(metal)
+            .orElseThrow(
+                () ->
+                    new UsageFault("--metal " + metal + " is not known" + nearest(metal, METALS)));
     // Of two copper baths the high-throw one suits painted prints with recesses.
     List<String> usual = List.of("copper-acid-high-throw", "nickel-sulfamate");
     return library.all().stream()
@@ -177,5 +183,11 @@ final class PlanCommand extends Verb {
             () ->
                 new UsageFault(
                     "--metal " + metal + " has no tank recipe here; copper and nickel have"));
+  }
+
+  private static String nearest(String word, List<String> known) {
+    return NearestWord.of(word, known)
+        .map(near -> ", did you mean '" + near + "'?")
+        .orElse("; " + String.join(" and ", known) + " have tank recipes here");
   }
 }

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.amperskin.io.common.PrintFileException;
+import org.amperskin.job.Directions;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
@@ -60,7 +61,11 @@ abstract class Verb implements Callable<Integer> {
 
   static Job.PartSpec part(Path file, String unit, String scale) throws UsageFault {
     if (unit != null) {
-      quantity("--unit", "1 " + unit, Dimension.LENGTH);
+      try {
+        Directions.millimetresPer(unit);
+      } catch (IllegalArgumentException bad) {
+        throw new UsageFault("--unit: " + bad.getMessage());
+      }
     }
     double factor = scale == null ? 1 : positive("--scale", scale, Dimension.FRACTION);
     return new Job.PartSpec(file, Optional.ofNullable(unit), factor, Optional.empty());

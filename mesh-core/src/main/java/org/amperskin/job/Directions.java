@@ -1,13 +1,18 @@
 package org.amperskin.job;
 
 import java.util.Locale;
+import java.util.regex.Pattern;
 import org.amperskin.geom.Vec3;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
+import org.amperskin.units.Unit;
 
 /** Reads directions and points as people type them. */
 public final class Directions {
+  private static final Pattern NUMBER =
+      Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
+
   private Directions() {}
 
   /**
@@ -27,9 +32,10 @@ public final class Directions {
       case "z":
         return new Vec3(0, 0, sign);
       default:
-        Vec3 v = numbers(text, t.split("[\\s,]+"), 3);
-        if (v.length() == 0) {
-          throw new IllegalArgumentException("direction '" + text + "' has no length");
+        Vec3 v = numbers(text, text.strip().split("[\\s,]+"), 3);
+        if (!(v.length() > 0) || Double.isInfinite(v.length())) {
+          throw new IllegalArgumentException(
+              "direction '" + text + "' has length " + v.length() + " and so points nowhere");
         }
         return v;
     }
@@ -46,16 +52,21 @@ public final class Directions {
       throw new IllegalArgumentException(
           "point '" + text + "': three numbers and a unit fit, for example '0 12.5 -3 mm'");
     }
-    double mm = millimetres("1 " + words[3]);
+    double mm = millimetresPer(words[3]);
     return numbers(text, words, 4).times(mm);
   }
 
-  /** Millimetres of a length such as {@code 1 in}. */
-  static double millimetres(String length) {
+  /**
+   * Millimetres in one unit of length such as {@code in}.
+   *
+   * @throws IllegalArgumentException saying what fits
+   */
+  public static double millimetresPer(String unit) {
     try {
-      return Quantity.parse(length, Dimension.LENGTH).in(org.amperskin.units.Unit.of("mm"));
+      return Quantity.parse("1 " + unit, Dimension.LENGTH).in(Unit.of("mm"));
     } catch (QuantityException bad) {
-      throw new IllegalArgumentException(bad.getMessage(), bad);
+      throw new IllegalArgumentException(
+          "'" + unit + "' is not a unit of length; mm, cm, m, um, in, mil, ft fit", bad);
     }
   }
 
@@ -66,11 +77,10 @@ public final class Directions {
     }
     double[] v = new double[3];
     for (int k = 0; k < 3; k++) {
-      try {
-        v[k] = Double.parseDouble(words[k]);
-      } catch (NumberFormatException bad) {
+      if (!NUMBER.matcher(words[k]).matches() || !Double.isFinite(Double.parseDouble(words[k]))) {
         throw new IllegalArgumentException("'" + words[k] + "' in '" + text + "' is not a number");
       }
+      v[k] = Double.parseDouble(words[k]);
     }
     return new Vec3(v[0], v[1], v[2]);
   }

@@ -1,5 +1,6 @@
 package org.amperskin.job;
 
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.Set;
@@ -70,7 +71,7 @@ final class FilmReader {
       throw map.fault(map.has("up") ? "up" : "toward", bad.getMessage());
     }
     return new Job.FilmSpec(
-        folder.resolve(map.word("artwork")),
+        path(map, "artwork", folder),
         dpi,
         threshold,
         toward,
@@ -93,6 +94,14 @@ final class FilmReader {
           "repeat", "repeat '" + map.word("repeat") + "': columns x rows fit, such as '3 x 2'");
     }
     return new int[] {Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))};
+  }
+
+  static Path path(YamlMap map, String key, Path folder) throws YamlFault {
+    try {
+      return folder.resolve(map.word(key));
+    } catch (InvalidPathException bad) {
+      throw map.fault(key, key + ": " + bad.getReason() + " in a path");
+    }
   }
 
   static double number(YamlMap map, String key, double low, double high) throws YamlFault {

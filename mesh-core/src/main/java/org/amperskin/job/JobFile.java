@@ -1,11 +1,15 @@
 package org.amperskin.job;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.CharBuffer;
+import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,7 +18,9 @@ import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.region.MaskKind;
 import org.amperskin.units.Dimension;
+import org.amperskin.units.NearestWord;
 import org.amperskin.units.Unit;
+import org.amperskin.yaml.Place;
 import org.amperskin.yaml.YamlFault;
 import org.amperskin.yaml.YamlMap;
 
@@ -43,7 +49,7 @@ public final class JobFile {
 
   /** True if a file is to be read as a job, by its name's ending. */
   public static boolean looksLikeJob(Path file) {
-    String name = file.getFileName().toString().toLowerCase(java.util.Locale.ROOT);
+    String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
     return name.endsWith(".yaml") || name.endsWith(".yml");
   }
 
@@ -54,14 +60,34 @@ public final class JobFile {
    * @throws IOException if it cannot be read
    */
   public static Job read(Path file, RecipeLibrary recipes) throws IOException, YamlFault {
+    OrdinaryFile.require(file, "a job file");
     if (Files.size(file) > LARGEST) {
       throw new IOException(
           file + ": a job file of " + Files.size(file) + " bytes; " + LARGEST + " fit");
     }
-    String text = Files.readString(file, StandardCharsets.UTF_8);
-    Path folder = file.toAbsolutePath().getParent();
+    String text = text(Files.readAllBytes(file), file.toString());
+    Path folder = file.getParent() == null ? Path.of("") : file.getParent();
     String name = file.getFileName().toString().replaceFirst("\\.ya?ml$", "");
     return parse(text, file.toString(), name, folder, recipes);
+  }
+
+  private static String text(byte[] bytes, String label) throws YamlFault {
+    ByteBuffer in = ByteBuffer.wrap(bytes);
+    CharBuffer out = CharBuffer.allocate(bytes.length);
+    CoderResult end = StandardCharsets.UTF_8.newDecoder().decode(in, out, true);
+    String read = out.flip().toString();
+    if (end.isError()) {
+      int line = 1 + (int) read.chars().filter(c -> c == '\n').count();
+      int column = read.length() - read.lastIndexOf('\n');
+      throw new YamlFault(
+          new Place(label, line, column),
+          String.format(
+              Locale.ROOT,
+              "byte 0x%02x at offset %d is not UTF-8: a job is a text file",
+              bytes[in.position()],
+              in.position()));
+    }
+    return read.startsWith("\ufeff") ? read.substring(1) : read;
   }
 
   /** Reads a job from a text. */
@@ -70,7 +96,7 @@ public final class JobFile {
     YamlMap top = YamlMap.of(text, label, "job");
     for (String key : top.keys()) {
       if (NOT_YET.contains(key)) {
-        throw top.fault(key, "'" + key + "' is not used by this version; take it out");
+        throw top.faultAtKey(key, "'" + key + "' is not used by this version; take it out");
       }
     }
     top.onlyKeys(KEYS);
@@ -93,6 +119,9 @@ public final class JobFile {
     if (top.has("film")) {
       YamlMap map = top.map("film");
       for (String film : map.keys()) {
+        if (film.equals(Job.WHOLE_SKIN)) {
+          throw map.faultAtKey(film, "'" + film + "' is taken: it is the region of the whole skin");
+        }
         films.put(film, new FilmReader(folder).read(map.map(film), resist));
         regions.put(film, new Job.RegionSpec(List.of(film), List.of(), List.of(), map.place(film)));
       }
@@ -101,7 +130,7 @@ public final class JobFile {
       YamlMap map = top.map("region");
       for (String region : map.keys()) {
         if (films.containsKey(region) || region.equals(Job.WHOLE_SKIN)) {
-          throw map.fault(
+          throw map.faultAtKey(
               region,
               "'"
                   + region
@@ -137,7 +166,7 @@ public final class JobFile {
     if (map.has("unit")) {
       unit = Optional.of(map.word("unit"));
       try {
-        Directions.millimetres("1 " + unit.get());
+        Directions.millimetresPer(unit.get());
       } catch (IllegalArgumentException bad) {
         throw map.fault("unit", "unit: " + bad.getMessage());
       }
@@ -147,16 +176,16 @@ public final class JobFile {
     if (map.has("material")) {
       String word = map.word("material");
       if (PrintMaterial.find(word).isEmpty()) {
-        throw map.fault(
-            "material",
-            "material '"
-                + word
-                + "' is not known; known are "
-                + PrintMaterial.known().stream().map(PrintMaterial::name).toList());
+        List<String> known = PrintMaterial.known().stream().map(PrintMaterial::name).toList();
+        String hint =
+            NearestWord.of(word, known)
+                .map(near -> ", did you mean '" + near + "'?")
+                .orElse("; known are " + known);
+        throw map.fault("material", "material '" + word + "' is not known" + hint);
       }
       material = Optional.of(word);
     }
-    return new Job.PartSpec(folder.resolve(map.word("file")), unit, scale, material);
+    return new Job.PartSpec(FilmReader.path(map, "file", folder), unit, scale, material);
   }
 
   private Optional<Job.PaintSpec> paint() throws YamlFault {
@@ -176,7 +205,8 @@ public final class JobFile {
     OptionalDouble wire = map.maybePositive("wire", Dimension.LENGTH);
     OptionalDouble length = map.maybePositive("length", Dimension.LENGTH);
     if (wire.isPresent() != length.isPresent()) {
-      throw top.fault("contacts", "'wire' (diameter) and 'length' (bare, submerged) go together");
+      throw top.faultAtKey(
+          "contacts", "'wire' (diameter) and 'length' (bare, submerged) go together");
     }
     return new Job.ContactSpec(
         wire, length, in(map.maybePositive("farthest", Dimension.LENGTH), "mm"));

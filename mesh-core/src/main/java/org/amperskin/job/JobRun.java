@@ -79,6 +79,13 @@ public final class JobRun {
     Plan plan = Plan.of(steps, material, job.resistUm());
     List<String> warnings = new ArrayList<>();
     part.skin().doubts().forEach(d -> warnings.add("area not certified: " + d));
+    if (part.skin().assumedMm2() > 0) {
+      warnings.add(
+          String.format(
+              java.util.Locale.ROOT,
+              "%.6g mm2 of the skin close holes where faces are missing: repair the print file",
+              part.skin().assumedMm2()));
+    }
     if (part.skin().wettedAreaMm2().isEmpty()) {
       warnings.add(
           String.format(
@@ -103,6 +110,7 @@ public final class JobRun {
     if (!Double.isNaN(spec.dpi())) {
       options = options.withDpi(spec.dpi());
     }
+    OrdinaryFile.require(spec.artwork(), "an SVG or PNG drawing");
     Artwork artwork = ArtworkFile.read(spec.artwork(), options);
     for (String note : artwork.notes()) {
       artworkNotes.add(spec.artwork().getFileName() + ": " + note);

@@ -31,6 +31,7 @@ public record MeasuredPart(
   /** Reads and measures a part. */
   public static MeasuredPart of(Job.PartSpec part, MeshDiagnosis.Search search, Progress progress)
       throws IOException, PrintFileException {
+    OrdinaryFile.require(part.file(), "a print file");
     PrintFile print = PrintFile.read(part.file(), scaleMm(part), progress);
     MeshDiagnosis diagnosis = MeshDiagnosis.of(print.mesh(), search, progress);
     return new MeasuredPart(
@@ -45,10 +46,11 @@ public record MeasuredPart(
   /** Reads and sums a part's file only. */
   public static PrintFile.Quick quick(Job.PartSpec part, Progress progress)
       throws IOException, PrintFileException {
+    OrdinaryFile.require(part.file(), "a print file");
     return PrintFile.quick(part.file(), scaleMm(part), progress);
   }
 
   private static double scaleMm(Job.PartSpec part) {
-    return part.scale() * Directions.millimetres("1 " + part.unit().orElse(USUAL_UNIT));
+    return part.scale() * Directions.millimetresPer(part.unit().orElse(USUAL_UNIT));
   }
 }

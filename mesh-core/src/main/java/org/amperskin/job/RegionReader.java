@@ -19,10 +19,15 @@ final class RegionReader {
   private static final Set<String> SHAPES =
       Set.of("plane", "box", "sphere", "cylinder", "group", "facing");
 
+  private static final Set<String> KEYS = Set.of("film", "within", "except");
+
   private RegionReader() {}
 
   static Job.RegionSpec read(YamlMap map, Set<String> films, Place place) throws YamlFault {
-    map.onlyKeys(Set.of("film", "within", "except"));
+    map.onlyKeys(KEYS);
+    if (map.keys().isEmpty()) {
+      throw map.fault("", "an empty region: one of " + new TreeSet<>(KEYS) + " fits");
+    }
     List<String> used = map.wordOrWords("film");
     for (String film : used) {
       if (!films.contains(film)) {
@@ -67,6 +72,15 @@ final class RegionReader {
           map.onlyKeys(Set.of("from", "to"));
           Vec3 a = FilmReader.point(map, "from");
           Vec3 b = FilmReader.point(map, "to");
+          if (!(a.x() < b.x() && a.y() < b.y() && a.z() < b.z())) {
+            throw map.fault(
+                "from",
+                "'from' "
+                    + map.word("from")
+                    + " is not below 'to' "
+                    + map.word("to")
+                    + " in each of x, y and z");
+          }
           yield new Selector.InBox(new Box(a.x(), a.y(), a.z(), b.x(), b.y(), b.z()));
         }
         case "sphere" -> {

@@ -23,7 +23,7 @@ import org.amperskin.yaml.YamlMap;
 final class StepReader {
   private static final Set<String> ALWAYS = Set.of("name", "region");
   private static final Set<String> PLATING =
-      Set.of("recipe", "thickness", "charge", "coverage", "density", "metal-density");
+      Set.of("thickness", "charge", "coverage", "density", "metal-density");
   private static final Set<String> TANK =
       Set.of("efficiency", "temperature", "conductivity", "soft-start");
   private static final Set<String> BRUSH = Set.of("factor", "swab");
@@ -55,14 +55,22 @@ final class StepReader {
               .orElse("; the job has " + new TreeSet<>(regions) + " and '" + Job.WHOLE_SKIN + "'");
       throw map.fault("region", "region '" + region + "' is not in the job" + hint);
     }
+    if (map.has("work") && map.has("recipe")) {
+      throw map.faultAtKey("work", "a step has a 'recipe' or 'work', this one has both");
+    }
     if (map.has("work")) {
+      for (String key : map.keys()) {
+        if (union(PLATING, TANK, BRUSH).contains(key)) {
+          throw map.faultAtKey(key, "'" + key + "' does not fit: work takes no plating settings");
+        }
+      }
       map.onlyKeys(union(ALWAYS, Set.of("work")));
       WorkKind kind = map.oneOf("work", map.word("work"), WorkKind.values(), WorkKind::key);
       String name = map.has("name") ? map.word("name") : kind.key();
       return new StepSpec(name, region, new StepSpec.Work(kind), map.place("work"));
     }
     if (!map.has("recipe")) {
-      map.onlyKeys(union(ALWAYS, PLATING, TANK, BRUSH, Set.of("work")));
+      map.onlyKeys(union(ALWAYS, PLATING, TANK, BRUSH, Set.of("work", "recipe")));
       throw map.fault("", "a step has a 'recipe' to plate with or 'work' to do; this has neither");
     }
     Recipe recipe;
@@ -72,7 +80,14 @@ final class StepReader {
       throw map.fault("recipe", unknown.getMessage());
     }
     boolean tank = recipe.how() == How.TANK;
-    map.onlyKeys(union(ALWAYS, PLATING, tank ? TANK : BRUSH));
+    for (String key : map.keys()) {
+      if ((tank ? BRUSH : TANK).contains(key)) {
+        throw map.faultAtKey(
+            key,
+            "'" + key + "' does not fit: " + recipe.id() + " works with the " + recipe.how().key());
+      }
+    }
+    map.onlyKeys(union(ALWAYS, Set.of("recipe"), PLATING, tank ? TANK : BRUSH));
     String name = map.has("name") ? map.word("name") : recipe.name();
     boolean onPaint = tank && paintLeft;
     paintLeft &= !tank;
@@ -84,7 +99,7 @@ final class StepReader {
     List<String> given =
         List.of("thickness", "charge", "coverage").stream().filter(map::has).toList();
     if (given.size() > 1) {
-      throw map.fault(given.get(1), "one of thickness, charge, coverage fits, found " + given);
+      throw map.faultAtKey(given.get(1), "one of thickness, charge, coverage fits, found " + given);
     }
     if (given.isEmpty()) {
       // A finish that needs a coupon may be asked about before there is one: the plan then tells

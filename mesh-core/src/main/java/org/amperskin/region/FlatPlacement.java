@@ -1,5 +1,6 @@
 package org.amperskin.region;
 
+import java.util.Locale;
 import org.amperskin.geom.Vec3;
 
 /**
@@ -36,7 +37,8 @@ public record FlatPlacement(
     toward = toward.unit();
     up = up.unit();
     if (toward.cross(up).length() < NEARLY_PARALLEL) {
-      throw new IllegalArgumentException("up " + up + " lies along the light " + toward);
+      throw new IllegalArgumentException(
+          "up " + shown(up) + " lies along the light " + shown(toward) + ": turn one of them");
     }
     if (!(scale > 0) || Double.isInfinite(scale)) {
       throw new IllegalArgumentException("scale " + scale);
@@ -47,6 +49,10 @@ public record FlatPlacement(
     if (columns < 1 || rows < 1) {
       throw new IllegalArgumentException("repeat " + columns + " x " + rows);
     }
+  }
+
+  private static String shown(Vec3 v) {
+    return String.format(Locale.ROOT, "(%.3g, %.3g, %.3g)", v.x() + 0.0, v.y() + 0.0, v.z() + 0.0);
   }
 
   /** Light along {@code toward}, upright +z (or +y for light along z), at true size. */

@@ -7,6 +7,7 @@ import java.util.function.ToDoubleFunction;
 import org.amperskin.geom.Box;
 import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.units.NearestWord;
 
 /**
  * Cuts pieces along the border of a {@link Selector}: old code times 2, plus 1 inside.
@@ -72,7 +73,15 @@ final class SelectorCut {
     int group = uncut.groupNames().indexOf(g.group());
     if (group < 0) {
       throw new IllegalArgumentException(
-          "the print file has no group \"" + g.group() + "\"; it has " + uncut.groupNames());
+          "the print file has no group '"
+              + g.group()
+              + "'"
+              + NearestWord.of(g.group(), uncut.groupNames())
+                  .map(near -> ", did you mean '" + near + "'?")
+                  .orElse(
+                      uncut.groupNames().isEmpty()
+                          ? ": it names none"
+                          : "; it has " + uncut.groupNames()));
     }
     return byFace(in, parent -> uncut.group(parent) == group);
   }

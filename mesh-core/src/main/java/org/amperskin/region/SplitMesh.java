@@ -1,6 +1,8 @@
 package org.amperskin.region;
 
+import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import org.amperskin.mesh.SurfaceMesh;
 
@@ -72,6 +74,16 @@ public final class SplitMesh {
   /** The pieces. */
   public SurfaceMesh mesh() {
     return mesh;
+  }
+
+  /** The pieces as one mesh with a group for each kind, named by its label. */
+  public SurfaceMesh grouped() {
+    int[] groups = new int[kinds.length];
+    for (int f = 0; f < groups.length; f++) {
+      groups[f] = kinds[f].ordinal();
+    }
+    List<String> names = Arrays.stream(RegionKind.values()).map(RegionKind::label).toList();
+    return SurfaceMesh.of(mesh.positions(), mesh.corners(), groups, names);
   }
 
   /** The face of the uncut skin that a piece comes from. */

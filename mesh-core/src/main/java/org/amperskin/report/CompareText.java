@@ -17,20 +17,13 @@ public final class CompareText {
     List<Estimate> jobs = comparison.jobs();
     for (int from = 0; from < jobs.size(); from += AT_ONCE) {
       int to = Math.min(jobs.size(), from + AT_ONCE);
-      int width = (TextPage.WIDTH - LABEL) / AT_ONCE;
-      StringBuilder head = new StringBuilder(TextPage.pad("", LABEL));
-      for (int j = from; j < to; j++) {
-        String name = jobs.get(j).job().name();
-        head.append(
-            TextPage.right(
-                name.length() < width ? name : name.substring(0, width - 2) + "~", width));
-      }
+      int width = (TextPage.WIDTH - LABEL) / Math.min(AT_ONCE, jobs.size());
       if (from > 0) {
         page.plain("");
       }
-      page.plain(head.toString());
+      names(page, jobs.subList(from, to), width);
       for (Comparison.Row row : comparison.rows()) {
-        StringBuilder line = new StringBuilder(TextPage.pad(cut(row.label()), LABEL));
+        StringBuilder line = new StringBuilder(TextPage.cut(row.label(), LABEL));
         for (int j = from; j < to; j++) {
           String text = Figures.orDash(row.values().get(j), v -> shown(v, row.unit()));
           line.append(TextPage.right(text, width));
@@ -44,8 +37,21 @@ public final class CompareText {
     return page.toString();
   }
 
-  private static String cut(String label) {
-    return label.length() < LABEL ? label : label.substring(0, LABEL - 2) + "~";
+  /** Names over the columns; a long one goes on in the next line, as its end tells jobs apart. */
+  private static void names(TextPage page, List<Estimate> jobs, int width) {
+    int room = width - 2;
+    int lines =
+        jobs.stream().mapToInt(e -> (e.job().name().length() - 1) / room + 1).max().orElse(1);
+    for (int k = 0; k < lines; k++) {
+      StringBuilder line = new StringBuilder(TextPage.pad("", LABEL));
+      for (Estimate e : jobs) {
+        String name = e.job().name();
+        int start = Math.min(name.length(), k * room);
+        int end = Math.min(name.length(), start + room);
+        line.append(TextPage.right(name.substring(start, end), width));
+      }
+      page.plain(line.toString());
+    }
   }
 
   private static String shown(double value, String unit) {

@@ -4,6 +4,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
+import org.amperskin.units.Unit;
 
 /** How numbers are written for people: units always, four digits unless more are sure. */
 public final class Figures {
@@ -18,7 +19,7 @@ public final class Figures {
 
   /** A length given in mm. */
   public static String length(double mm) {
-    return Quantity.plain(mm, DIGITS) + " mm";
+    return number(mm) + " mm";
   }
 
   /** A volume given in mm3. */
@@ -32,14 +33,31 @@ public final class Figures {
     return text.contains(".") ? text.replaceAll("0+$", "").replaceAll("\\.$", "") : text;
   }
 
-  /** A current in A. */
+  /** A current given in A; in A as a supply shows it, in mA where that would read as nothing. */
   public static String current(double amperes) {
-    return Quantity.show(amperes, Dimension.CURRENT, 3);
+    return amperes < 0.01
+        ? Quantity.show(amperes, Dimension.CURRENT, 3)
+        : Quantity.plain(amperes, 3) + " A";
   }
 
-  /** A mass in g. */
+  /** A mass given in g, in mg below a tenth. */
   public static String mass(double grams) {
-    return Quantity.show(grams / 1000, Dimension.MASS, 3);
+    return grams < 0.1
+        ? Quantity.show(grams / 1000, Dimension.MASS, 3)
+        : Quantity.plain(grams, DIGITS) + " g";
+  }
+
+  /** A charge given in A.h, as a meter reads it and as Faraday's law wants it. */
+  public static String charge(double ampereHours) {
+    return number(ampereHours)
+        + " A.h ("
+        + Quantity.plain(Unit.of("A.h").toSi(ampereHours), DIGITS)
+        + " C)";
+  }
+
+  /** A voltage in V; estimates deserve no more than two digits. */
+  public static String volts(double volts) {
+    return Quantity.plain(volts, 2) + " V";
   }
 
   /** A share of one, in percent. */

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
 import org.amperskin.job.Comparison;
@@ -18,6 +19,7 @@ import org.amperskin.plating.Note;
 import org.amperskin.plating.Recipe;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
+import org.amperskin.region.RegionRule;
 
 /**
  * Answers for machines: JSON whose keys carry units, each with the version of its shape under
@@ -72,7 +74,7 @@ public final class JsonReports {
         .count("bodies", d.bodies().size())
         .number("areaMm2", d.areaMm2())
         .maybe("wettedAreaMm2", wetted)
-        .number("wettedAreaErrorMm2", wetted.isPresent() ? 0 : Double.NaN)
+        .number("wettedAreaErrorMm2", wetted.isPresent() ? part.skin().errorMm2() : Double.NaN)
         .number("paintedAreaMm2", Double.NaN)
         .maybe("volumeMm3", d.volumeMm3());
     bounds(j, d.box());
@@ -90,7 +92,11 @@ public final class JsonReports {
         });
     j.texts(
         "notes",
-        java.util.stream.Stream.concat(part.print().notes().stream(), part.skin().doubts().stream())
+        Stream.of(
+                part.print().notes().stream(),
+                part.skin().parts().stream().map(p -> p.kind().label() + ": " + p.message()),
+                part.skin().doubts().stream())
+            .flatMap(s -> s)
             .toList());
   }
 
@@ -146,8 +152,27 @@ public final class JsonReports {
     j.texts("warnings", e.warnings());
   }
 
+  /** A word that stays the same while labels for people may change. */
+  private static String kind(RegionRule rule) {
+    if (rule.films().isEmpty()) {
+      return rule.within().isEmpty() && rule.except().isEmpty() ? "skin" : "selection";
+    }
+    List<String> kinds =
+        rule.films().stream()
+            .map(
+                film ->
+                    switch (film.kind()) {
+                      case STOP_OFF -> "stop-off";
+                      case POSITIVE_RESIST -> "film-positive";
+                      case NEGATIVE_RESIST -> "film-negative";
+                    })
+            .distinct()
+            .toList();
+    return kinds.size() == 1 ? kinds.get(0) : "film-and-stop-off";
+  }
+
   private static void region(Json j, Region r) throws IOException {
-    j.text("kind", r.rule().films().isEmpty() ? "skin" : r.rule().films().get(0).kind().label())
+    j.text("kind", kind(r.rule()))
         .number("areaMm2", r.openAreaMm2())
         .number("errorMm2", r.errorMm2())
         .number("openFraction", MaskText.fraction(r))

@@ -16,9 +16,9 @@ public final class MaskText {
     page.heading("Skin " + Figures.area(split.skinAreaMm2()) + " = open + closed");
     page.line(
         "open",
-        "%s, +- %s mm2 numerical",
+        "%s, +- %s numerical",
         Figures.area(split.openAreaMm2()),
-        Figures.number(region.errorMm2()));
+        Figures.area(region.errorMm2()));
     page.line("closed", "%s", Figures.area(split.closedAreaMm2()));
     page.heading("Parts");
     for (RegionKind kind : RegionKind.values()) {

@@ -38,10 +38,17 @@ public final class MeasureText {
     page.line("area", "%s (%.6g mm2), all faces as stored", Figures.area(d.areaMm2()), d.areaMm2());
     if (part.skin().wettedAreaMm2().isPresent()) {
       double wetted = part.skin().wettedAreaMm2().getAsDouble();
-      page.line("wetted area", "%s (%.6g mm2)", Figures.area(wetted), wetted);
+      double error = part.skin().errorMm2();
+      page.line(
+          "wetted area",
+          "%s (%.6g mm2)%s",
+          Figures.area(wetted),
+          wetted,
+          error > 0 ? ", off by " + Figures.area(error) + " at most" : "");
     } else {
       page.line("wetted area", "not given: %s", String.join("; ", part.skin().doubts()));
     }
+    part.skin().parts().forEach(p -> page.line("", "%s: %s", p.kind().label(), p.message()));
     if (part.unitAssumed()) {
       page.line("unit", "mm is assumed: the file does not say; --unit tells another");
     }

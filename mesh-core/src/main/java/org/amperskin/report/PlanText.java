@@ -19,6 +19,8 @@ import org.amperskin.region.RegionKind;
 
 /** A worked-out job, for people. */
 public final class PlanText {
+  private static final int[] REGION_COLUMNS = {11, 10, 11, 12, 11, 10};
+
   private final TextPage page = new TextPage();
   private final Map<String, Caution> cautions = new LinkedHashMap<>();
 
@@ -28,6 +30,7 @@ public final class PlanText {
   public static String of(Estimate estimate) {
     PlanText text = new PlanText();
     text.part(estimate);
+    text.summary(estimate.plan().steps());
     text.regions(estimate);
     int n = 1;
     for (StepEstimate step : estimate.plan().steps()) {
@@ -51,6 +54,54 @@ public final class PlanText {
     e.artworkNotes().forEach(n -> page.line("artwork", "%s", n));
   }
 
+  /** One line a step: what a practitioner writes on the card beside the tank. */
+  private void summary(List<StepEstimate> steps) {
+    if (steps.isEmpty()) {
+      page.plain("");
+      page.plain("The job has no steps: only its regions are counted.");
+      return;
+    }
+    page.heading("Steps");
+    page.plain(summaryRow("", "", "region", "current", "time", "mean", "metal"));
+    int n = 1;
+    for (StepEstimate s : steps) {
+      page.plain(
+          summaryRow(
+              (s.refused() || !s.warnings().isEmpty() ? "!" : "") + n++,
+              s.name(),
+              where(s),
+              s.refused() ? "no figure" : Figures.orDash(s.currentA(), Figures::current),
+              Figures.orDash(s.timeS(), Figures::time),
+              Figures.orDash(s.thicknessUm(), t -> Figures.number(t) + " um"),
+              Figures.orDash(s.massG(), g -> Figures.mass(g) + " " + s.metal().orElse(""))));
+    }
+    if (steps.stream().anyMatch(s -> s.refused() || !s.warnings().isEmpty())) {
+      page.plain("  ! has a warning or no figure: see the step");
+    }
+  }
+
+  private static String summaryRow(
+      String n,
+      String name,
+      String region,
+      String current,
+      String time,
+      String thickness,
+      String metal) {
+    return TextPage.right(n, 4)
+        + "  "
+        + TextPage.cut(name, 20)
+        + TextPage.cut(region, 11)
+        + TextPage.right(" " + current, 10)
+        + TextPage.right(" " + time, 12)
+        + TextPage.right(" " + thickness, 9)
+        + TextPage.right(" " + metal, 12);
+  }
+
+  private static String where(StepEstimate s) {
+    return s.region().equals(Job.WHOLE_SKIN) || s.region().isEmpty() ? "whole skin" : s.region();
+  }
+
   private void regions(Estimate e) {
     page.heading("Regions");
     page.plain(
@@ -59,8 +110,8 @@ public final class PlanText {
             + row("open", "+-", "masked", "stopped off", "unreached", "edge"));
     for (Map.Entry<String, Region> r : e.regions().entrySet()) {
       Region region = r.getValue();
-      String name = r.getKey().length() > 11 ? r.getKey().substring(0, 10) + "~" : r.getKey();
-      page.plain("  " + TextPage.pad(name, 12) + regionRow(region));
+      String name = r.getKey().equals(Job.WHOLE_SKIN) ? "whole skin" : r.getKey();
+      page.plain("  " + TextPage.cut(name, 12) + regionRow(region));
     }
     page.plain("  areas in dm2; +- bounds the numerical error of the open area; edge in mm");
   }
@@ -81,8 +132,8 @@ public final class PlanText {
 
   private static String row(String... cells) {
     StringBuilder b = new StringBuilder();
-    for (String cell : cells) {
-      b.append(TextPage.right(cell, cell.equals("stopped off") ? 12 : 11));
+    for (int k = 0; k < cells.length; k++) {
+      b.append(TextPage.right(" " + cells[k], REGION_COLUMNS[k]));
     }
     return b.toString();
   }
@@ -90,24 +141,22 @@ public final class PlanText {
   private void step(int n, StepEstimate s) {
     String how = s.recipe().map(r -> s.how().key() + ", " + r).orElse(s.how().key());
     page.heading(n + "  " + s.name() + "  (" + how + ")");
-    String region = s.region().equals(Job.WHOLE_SKIN) ? "whole skin" : s.region();
     String fraction =
-        s.openFraction() < 1 - 1e-9
-            ? ", " + Figures.percent(s.openFraction()) + " of what is crossed"
+        s.how() == How.BRUSH && s.openFraction() < 1 - 1e-9
+            ? ", " + Figures.percent(s.openFraction()) + " of what the swab crosses"
             : "";
     if (s.how() != How.PREPARE) {
-      page.line("open area", "%s%s, %s", Figures.area(s.openAreaMm2()), fraction, region);
+      page.line("open area", "%s, %s%s", Figures.area(s.openAreaMm2()), where(s), fraction);
     } else {
-      page.line("where", "%s", region);
+      page.line("where", "%s", where(s));
     }
     s.refusal().ifPresent(r -> page.item("NO FIGURE:", r));
     electric(s);
     metal(s);
     tool(s);
     s.warnings().forEach(w -> page.item("!", w));
-    if (s.how() == How.PREPARE) {
-      s.notes().stream().map(Note::text).forEach(t -> page.line("how", "%s", t));
-    }
+    String label = s.how() == How.TANK || s.how() == How.BRUSH ? "note" : "how";
+    s.notes().stream().map(Note::text).forEach(t -> page.line(label, "%s", t));
     s.cautions().forEach(c -> cautions.putIfAbsent(c.hazard() + c.text(), c));
     page.line(
         "cautions",
@@ -140,20 +189,20 @@ public final class PlanText {
                         + " to "
                         + Figures.current(b.high())
                         + ")"));
-    s.densityADm2().ifPresent(d -> set.append(" = " + Figures.number(d) + " A/dm2"));
+    s.densityADm2().ifPresent(d -> set.append(" = " + Figures.number(d) + " A/dm2" + onWhat(s, d)));
     s.densityWindowADm2()
         .ifPresent(
             w ->
                 set.append(
                     ", allowed " + Figures.number(w.low()) + " to " + Figures.number(w.high())));
-    page.line("set", "%s", set);
+    page.line("set", "%s", set.append(s.densityWindowADm2().isPresent() ? " A/dm2" : ""));
     s.voltageV()
         .ifPresent(
             v ->
                 page.line(
                     "voltage",
-                    "about %s V (an estimate%s)",
-                    Figures.number(v),
+                    "about %s (an estimate%s)",
+                    Figures.volts(v),
                     s.voltageWindowV()
                         .map(
                             w ->
@@ -168,12 +217,13 @@ public final class PlanText {
             t ->
                 page.line(
                     "time",
-                    "%s%s",
+                    "%s%s%s",
                     Figures.time(t),
+                    t >= 90 && t < 3600 ? String.format(Locale.ROOT, " = %.0f s", t) : "",
                     s.timeBandS()
                         .map(b -> Figures.band(Figures.time(b.low()), Figures.time(b.high())))
                         .orElse("")));
-    s.chargeAh().ifPresent(c -> page.line("charge", "%s A.h", Figures.number(c)));
+    s.chargeAh().ifPresent(c -> page.line("charge", "%s", Figures.charge(c)));
     if (!s.ramp().isEmpty()) {
       page.line(
           "start",
@@ -182,6 +232,19 @@ public final class PlanText {
               .map(p -> "at " + Figures.time(p.atS()) + " " + Figures.current(p.currentA()))
               .collect(Collectors.joining(", ")));
     }
+  }
+
+  /** What the density acts on, where it is not the open area: else no one could follow. */
+  private static String onWhat(StepEstimate s, double densityADm2) {
+    if (s.how() == How.BRUSH) {
+      return s.openFraction() < 1 - 1e-9
+          ? " on " + Figures.percent(s.openFraction()) + " of the contact"
+          : " of contact";
+    }
+    double platedMm2 = 10_000 * s.currentA().orElse(0) / densityADm2;
+    return platedMm2 > 1.0005 * s.openAreaMm2()
+        ? " on " + Figures.area(platedMm2) + ", contact wire included"
+        : "";
   }
 
   private void metal(StepEstimate s) {
@@ -211,7 +274,7 @@ public final class PlanText {
 
   private void tool(StepEstimate s) {
     if (s.anodeAreaMm2().isPresent()) {
-      page.line("anode", "%s", Figures.area(s.anodeAreaMm2().getAsDouble()));
+      page.line("anode", "%s facing the part", Figures.area(s.anodeAreaMm2().getAsDouble()));
     }
     if (s.bathL().isPresent()) {
       page.line(
@@ -243,7 +306,11 @@ public final class PlanText {
     }
     if (!e.plan().steps().isEmpty()) {
       page.heading("Total");
-      page.line("charge", "%s A.h", Figures.number(e.plan().chargeAh()));
+      long without = e.plan().steps().stream().filter(StepEstimate::refused).count();
+      if (without > 0) {
+        page.line("", "%d step%s without a figure not included", without, without == 1 ? "" : "s");
+      }
+      page.line("charge", "%s", Figures.charge(e.plan().chargeAh()));
       page.line("plating time", "%s", Figures.time(e.plan().timeS()));
     }
     if (!cautions.isEmpty()) {

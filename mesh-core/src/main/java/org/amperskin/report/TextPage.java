@@ -63,6 +63,11 @@ public final class TextPage {
     return text.length() >= width ? text + " " : text + " ".repeat(width - text.length());
   }
 
+  /** A text of exactly this many columns: filled up, or cut with a mark and a blank after it. */
+  static String cut(String text, int width) {
+    return text.length() < width ? pad(text, width) : text.substring(0, width - 2) + "~ ";
+  }
+
   /** A text filled up with blanks on the left. */
   static String right(String text, int width) {
     return text.length() >= width ? text : " ".repeat(width - text.length()) + text;

@@ -16,6 +16,11 @@ import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
+import org.snakeyaml.engine.v2.api.lowlevel.Parse;
+import org.snakeyaml.engine.v2.events.AliasEvent;
+import org.snakeyaml.engine.v2.events.CollectionEndEvent;
+import org.snakeyaml.engine.v2.events.CollectionStartEvent;
+import org.snakeyaml.engine.v2.events.Event;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
@@ -31,6 +36,8 @@ import org.snakeyaml.engine.v2.nodes.SequenceNode;
  * and column; aliases that multiply are refused. Cost: linear in the text.
  */
 public final class YamlMap {
+  private static final int DEEPEST = 40;
+
   private final String file;
   private final Node self;
   private final Map<String, Node> keys = new LinkedHashMap<>();
@@ -40,7 +47,7 @@ public final class YamlMap {
     this.file = file;
     this.self = node;
     if (!(node instanceof MappingNode mapping)) {
-      throw at(node, what + " is not a mapping of keys to values");
+      throw at(node, what + " is not a mapping of keys to values, it is " + kind(node));
     }
     for (NodeTuple entry : mapping.getValue()) {
       if (!(entry.getKeyNode() instanceof ScalarNode key)) {
@@ -62,21 +69,59 @@ public final class YamlMap {
    */
   public static YamlMap of(String text, String file, String what) throws YamlFault {
     LoadSettings settings =
-        LoadSettings.builder().setLabel(file).setMaxAliasesForCollections(0).build();
+        LoadSettings.builder()
+            .setLabel(file)
+            .setMaxAliasesForCollections(0)
+            .setAllowNonScalarKeys(true)
+            .build();
     Optional<Node> node;
+    Optional<Place> alias = Optional.empty();
     try {
+      alias = lookThrough(settings, text, file);
       node = new Compose(settings).composeString(text);
     } catch (MarkedYamlEngineException broken) {
       int line = broken.getProblemMark().map(m -> m.getLine() + 1).orElse(1);
       int column = broken.getProblemMark().map(m -> m.getColumn() + 1).orElse(1);
       throw new YamlFault(new Place(file, line, column), "not YAML: " + broken.getProblem());
     } catch (YamlEngineException broken) {
+      if (alias.isPresent()) {
+        throw new YamlFault(
+            alias.get(), "an alias of a list or mapping is not read here; write the entries out");
+      }
       throw new YamlFault(new Place(file, 1, 1), "not YAML: " + broken.getMessage());
     }
     if (node.isEmpty()) {
       throw new YamlFault(new Place(file, 1, 1), "the file is empty: a " + what + " was expected");
     }
     return new YamlMap(file, node.get(), what);
+  }
+
+  /**
+   * Looks through the events before a tree is built: the tree's builder calls itself at each level,
+   * and refuses aliases without telling where.
+   */
+  private static Optional<Place> lookThrough(LoadSettings settings, String text, String file)
+      throws YamlFault {
+    Optional<Place> alias = Optional.empty();
+    int depth = 0;
+    for (Event event : new Parse(settings).parseString(text)) {
+      if (event instanceof CollectionStartEvent && ++depth > DEEPEST) {
+        throw new YamlFault(
+            place(event, file), "nested deeper than " + DEEPEST + " levels: nothing here is");
+      } else if (event instanceof CollectionEndEvent) {
+        depth--;
+      } else if (event instanceof AliasEvent && alias.isEmpty()) {
+        alias = Optional.of(place(event, file));
+      }
+    }
+    return alias;
+  }
+
+  private static Place place(Event event, String file) {
+    return event
+        .getStartMark()
+        .map(m -> new Place(file, m.getLine() + 1, m.getColumn() + 1))
+        .orElse(new Place(file, 1, 1));
   }
 
   /** True if the key is there. */
@@ -103,7 +148,10 @@ public final class YamlMap {
     if (node == null) {
       throw at(self, "key '" + key + "' is missing");
     }
-    if (!(node instanceof ScalarNode scalar) || scalar.getValue().isBlank()) {
+    if (!(node instanceof ScalarNode scalar)) {
+      throw at(node, "'" + key + "' is not one plain value, it is " + kind(node));
+    }
+    if (scalar.getValue().isBlank()) {
       throw at(node, "'" + key + "' has no value");
     }
     return scalar.getValue();
@@ -213,7 +261,8 @@ public final class YamlMap {
       return List.of();
     }
     if (!(node instanceof SequenceNode sequence)) {
-      throw at(node, "'" + key + "' is not a list");
+      throw at(
+          node, "'" + key + "' is not a list with '- ' before each entry, it is " + kind(node));
     }
     return sequence.getValue();
   }
@@ -221,6 +270,19 @@ public final class YamlMap {
   /** A fault at the value of a key, or at the mapping when the key is not there. */
   public YamlFault fault(String key, String what) {
     return at(values.getOrDefault(key, self), what);
+  }
+
+  /** A fault at a key itself, or at the mapping when the key is not there. */
+  public YamlFault faultAtKey(String key, String what) {
+    return at(keys.getOrDefault(key, self), what);
+  }
+
+  private static String kind(Node node) {
+    return node instanceof MappingNode
+        ? "a mapping"
+        : node instanceof SequenceNode
+            ? "a list"
+            : ((ScalarNode) node).getValue().isBlank() ? "empty" : "one plain value";
   }
 
   /** Where the value of a key stands, or the mapping if the key is not there. */

@@ -1,0 +1,258 @@
+package org.amperskin.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What the program's end tells the shell, one code after the other. */
+class ExitCodeTest {
+  private static final String CUBE = "test-meshes/examples/cube20.stl";
+  private static final String SQUARE = "test-meshes/examples/square20.svg";
+  private static final String CUBE_JOB = "test-meshes/examples/cube20.yaml";
+
+  @TempDir private Path folder;
+
+  private String job(String text) throws Exception {
+    Path file = folder.resolve("job.yaml");
+    Files.writeString(file, text.replace("CUBE", Cli.ROOT.resolve(CUBE).toString()));
+    return file.toString();
+  }
+
+  private static void complains(Cli.Result shown, int code, String... words) {
+    assertThat(shown.code()).as(shown.err()).isEqualTo(code);
+    assertThat(shown.out()).isEmpty();
+    assertThat(shown.err()).startsWith("amperskin: ").contains(words).doesNotContain("\tat ");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "--help",
+        "--version",
+        "measure " + CUBE,
+        "measure --quick " + CUBE,
+        "mask " + CUBE + " --artwork " + SQUARE + " --toward -z",
+        "plan " + CUBE_JOB,
+        "plan " + CUBE + " --metal nickel --thickness 10um",
+        "plan " + CUBE + " --recipe nickel-watts --charge 3A.h",
+        "compare " + CUBE_JOB + " " + CUBE_JOB,
+        "recipes",
+        "recipes nickel-watts",
+        "schema plan",
+        "completion"
+      })
+  void anAnswerIsZero(String line) {
+    Cli.Result shown = Cli.run(Words.of(line));
+    assertThat(shown.code()).as(shown.err()).isZero();
+    assertThat(shown.out()).isNotBlank();
+    assertThat(shown.err()).isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"plan", "plan --json", "compare"})
+  void aStepWithoutAFigureIsOneAndStillTellsHazardsAndTheCoupon(String verb) throws Exception {
+    String file =
+        job(
+            """
+            part: {file: CUBE}
+            step:
+              - {name: plain, recipe: nickel-watts, thickness: 5 um}
+              - {name: dark, recipe: chromium-brush-dark-trivalent}
+            """);
+    String line = verb + " " + file + (verb.equals("compare") ? " " + CUBE_JOB : "");
+    Cli.Result shown = Cli.run(Words.of(line));
+    assertThat(shown.code()).isEqualTo(1);
+    if (verb.equals("plan")) {
+      String flat = shown.out().replaceAll("\\s+", " ");
+      assertThat(flat)
+          .contains("NO FIGURE", "Cut a coupon of known area", "Do it three times")
+          .contains("trivalent chromium:", "hydrogen:", "waste:", "local rules:")
+          .contains("1 step without a figure not included");
+      // refused means refused: the second step shows no current, time or metal
+      String second = shown.out().substring(shown.out().indexOf("\n2  dark"));
+      assertThat(second.substring(0, second.indexOf("Materials")))
+          .doesNotContain("  set ", "  time ", "  metal ", "  thickness ");
+    } else if (verb.equals("plan --json")) {
+      JsonNode dark = new ObjectMapper().readTree(shown.out()).at("/steps/1");
+      assertThat(dark.get("refusal").asText()).contains("Cut a coupon");
+      for (String key : new String[] {"currentA", "timeS", "chargeAh", "massG", "thicknessUm"}) {
+        assertThat(dark.get(key).isNull()).as(key).isTrue();
+      }
+      assertThat(dark.findValuesAsText("hazard")).contains("trivalent chromium");
+    }
+  }
+
+  @Test
+  void aRegionWithoutOpenSkinIsOne() throws Exception {
+    Cli.Result shown =
+        Cli.run(
+            "plan",
+            job(
+                """
+                part: {file: CUBE}
+                film:
+                  f: {artwork: 'SQ', toward: -z}
+                step:
+                  - {recipe: nickel-watts, thickness: 5 um, region: f}
+                """
+                    .replace("SQ", Cli.ROOT.resolve(SQUARE).toString())));
+    assertThat(shown.code()).isEqualTo(1);
+    assertThat(shown.out()).contains("NO FIGURE: region 'f' has no open area (0 mm2)");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "``|which verb?",
+        "measur x|'measur' is not known, did you mean 'measure'?",
+        "xyzzy x|there are measure, mask, plan, compare",
+        "measure|FILE",
+        "measure --quik f.stl|--quick",
+        "measure --unit foo f.stl|'foo' is not a unit of length; mm, cm",
+        "measure --unit kg f.stl|'kg' is not a unit of length; mm, cm",
+        "measure --scale 2 f.stl|--scale: '2' has no unit; fraction takes %",
+        "measure --scale 0% f.stl|--scale 0% is not above zero",
+        "measure --scale -5% f.stl|--scale -5% is not above zero",
+        "plan|JOB",
+        "plan f.stl --thickness 5um|--metal or --recipe",
+        "plan f.stl --metal nickel --recipe nickel-watts --thickness 5um|one of them",
+        "plan f.stl --metal nickel|--thickness or --charge",
+        "plan f.stl --metal nickel --thickness 5um --charge 1A.h|one of them",
+        "plan f.stl --metal nickle --thickness 5um|did you mean 'nickel'?",
+        "plan f.stl --metal silver --thickness 5um|copper and nickel have",
+        "plan f.stl --recipe nickel-wats --thickness 5um|did you mean 'nickel-watts'?",
+        "plan f.stl --recipe palladium-brush --thickness 5um|a brush step wants a job file",
+        "plan f.stl --metal nickel --thickness 60|'60' has no unit; length takes um, mm",
+        "plan f.stl --metal nickel --thickness 60A|A is not a unit of length; length takes um",
+        "plan f.stl --metal nickel --thickness -5um|--thickness -5um is not above zero",
+        "plan f.stl --metal nickel --thickness thick|length takes um, mm",
+        "plan f.stl --metal nickel --charge 60um|takes C, A.s, A.min, A.h",
+        "plan f.stl --metal nickel --thickness 5um --density 2|takes A/dm2, A/cm2",
+        "plan f.stl --metal nickel --thickness 5um --density 2A|takes A/dm2, A/cm2",
+        "plan f.stl --metal nickel --thickness 5um --efficiency 0.95|has no unit; fraction takes %",
+        "plan f.stl --metal nickel --thickness 5um --efficiency 120%|above 100 %",
+        "plan f.stl --metal nickel --thickness 5um --metal-density 8.9|takes g/cm3, kg/m3",
+        "plan test-meshes/examples/cube20.yaml --thickness 5um|a job file tells everything; '5um'",
+        "compare a.yaml|requires at least 2",
+        "compare a.yaml b.stl|b.stl is not named as a job file",
+        "recipes silver-brush|is not known",
+        "recipes paladium-brush|did you mean 'palladium-brush'?",
+        "schema view|these have: [measure, mask, plan, compare, recipes]",
+        "mask f.stl --toward -z|--artwork",
+        "mask f.stl --artwork a.svg|--toward",
+        "mask f.stl --artwork a.svg --toward up|-z, +y or three numbers",
+        "mask f.stl --artwork a.svg --toward \"0 0 0\"|points nowhere",
+        "mask f.stl --artwork a.svg --toward \"0 NaN 1\"|'NaN' in '0 NaN 1' is not a number",
+        "mask f.stl --artwork a.svg --toward -z --up -z|lies along the light",
+        "mask f.stl --artwork a.svg --toward -z --centre \"0 0 0\"|three numbers and a unit fit",
+        "mask f.stl --artwork a.svg --toward -z --centre \"0 0 0 kg\"|'kg' is not a unit of length",
+        "mask f.stl --artwork a.svg --toward -z --turn 30|angle takes deg",
+        "mask f.stl --artwork a.svg --toward -z --repeat 3|columns x rows fit",
+        "mask f.stl --artwork a.svg --toward -z --repeat 0x3|repeat 0 x 3",
+        "mask f.stl --artwork a.svg --toward -z --use tape|[positive, negative, stop-off]",
+        "mask f.stl --artwork a.svg --toward -z --surround dark|[clear, opaque]",
+        "mask f.stl --artwork a.svg --toward -z --dpi many|'many' is not a number of dots",
+        "mask f.stl --artwork a.svg --toward -z --dpi 0|0",
+        "mask f.stl --artwork a.svg --toward -z --threshold 0.5|has no unit; fraction takes %",
+        "mask f.stl --artwork a.svg --toward -z --threshold 300%|300",
+      })
+  void usageIsTwoAndSaysWhatFits(String line, String words) {
+    complains(Cli.run(Words.of(line)), 2, words);
+  }
+
+  @Test
+  void aFaultInAJobIsTwoWithFileLineAndColumn() throws Exception {
+    String file = job("part:\n  file: CUBE\nstep:\n  - recipe: nickel-watts\n    thicknes: 5 um\n");
+    String told = file + ":5:5: key 'thicknes' is not known, did you mean 'thickness'?";
+    complains(Cli.run("plan", file), 2, told);
+    complains(Cli.run("plan", "--json", file), 2, told);
+    complains(Cli.run("compare", CUBE_JOB, file), 2, told);
+  }
+
+  @Test
+  void aGroupTheFileDoesNotHaveIsTwo() throws Exception {
+    String file = job("part: {file: CUBE}\nregion:\n  nose: {within: {group: nose}}\n");
+    complains(Cli.run("plan", file), 2, ":3:9: ", "no group 'nose': it names none");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "measure nowhere.stl|nowhere.stl: there is no such file",
+        "measure --quick nowhere.stl|nowhere.stl: there is no such file",
+        "measure test-meshes|test-meshes: this is a folder, a print file was expected",
+        "measure --quick test-meshes|test-meshes: this is a folder",
+        "measure test-meshes/faulty/m08_nan.stl|m08_nan.stl: byte 220: ",
+        "measure test-meshes/faulty/m15_index0.obj|m15_index0.obj: line ",
+        "measure test-meshes/faulty/m01_zero.stl|m01_zero.stl: ",
+        "mask nowhere.stl --artwork test-meshes/examples/square20.svg --toward -z|nowhere.stl: there",
+        "mask test-meshes/faulty/m08_nan.stl --artwork test-meshes/examples/square20.svg --toward -z"
+            + "|m08_nan.stl: byte 220: ",
+        "mask test-meshes/examples/cube20.stl --artwork nowhere.svg --toward -z|nowhere.svg: there",
+        "mask test-meshes/examples/cube20.stl --artwork test-meshes/README.md --toward -z|README.md",
+        "mask test-meshes/examples/cube20.stl --artwork test-meshes --toward -z"
+            + "|test-meshes: this is a folder",
+        "plan nowhere.yaml|nowhere.yaml: there is no such file",
+        "plan nowhere.stl --metal nickel --thickness 5um|nowhere.stl: there is no such file",
+        "plan test-meshes/faulty/m08_nan.stl --metal nickel --thickness 5um|m08_nan.stl: byte 220: ",
+        "compare nowhere.yaml test-meshes/examples/cube20.yaml|nowhere.yaml: there is no such file",
+      })
+  void aFileThatCannotBeReadIsThree(String line, String words) {
+    complains(Cli.run(Words.of(line)), 3, words);
+  }
+
+  @Test
+  void whatAJobNamesAndCannotBeReadIsThree() throws Exception {
+    complains(Cli.run("plan", job("part: {file: gone.stl}\n")), 3, "gone.stl: there is no such");
+    Files.writeString(folder.resolve("broken.stl"), "solid x\nfacet normal 0 0 1\n");
+    complains(Cli.run("plan", job("part: {file: broken.stl}\n")), 3, "broken.stl: line ");
+    String film = "part: {file: CUBE}\nfilm:\n  f: {artwork: %s, toward: -z}\n";
+    complains(Cli.run("plan", job(film.formatted("gone.svg"))), 3, "gone.svg: there is no such");
+    Files.writeString(folder.resolve("broken.svg"), "<svg><path d='M 0 0'");
+    complains(Cli.run("plan", job(film.formatted("broken.svg"))), 3, "broken.svg");
+    Files.write(folder.resolve("broken.png"), new byte[] {(byte) 0x89, 'P', 'N', 'G', 13, 10});
+    complains(Cli.run("plan", job(film.formatted("broken.png"))), 3, "broken.png");
+    Files.createDirectory(folder.resolve("part"));
+    complains(Cli.run("plan", job("part: {file: part}\n")), 3, "part: this is a folder");
+  }
+
+  @Test
+  void severalFilesAreMeasuredPastABadOne() throws Exception {
+    String bad = "test-meshes/faulty/m08_nan.stl";
+    Cli.Result text = Cli.run("measure", CUBE, bad, "test-meshes/small/v01_cube10.stl");
+    assertThat(text.code()).isEqualTo(3);
+    assertThat(text.out()).contains("cube20.stl", "v01_cube10.stl").doesNotContain("nan");
+    assertThat(text.err()).contains("m08_nan.stl: byte 220").hasLineCount(1);
+    Cli.Result json = Cli.run("measure", "--json", CUBE, bad, "test-meshes/small/v01_cube10.stl");
+    assertThat(json.code()).isEqualTo(3);
+    JsonNode answers = new ObjectMapper().readTree(json.out());
+    assertThat(answers.findValuesAsText("file"))
+        .containsExactly(CUBE, "test-meshes/small/v01_cube10.stl");
+    Cli.Result none = Cli.run("measure", "--json", bad, bad);
+    assertThat(none.code()).isEqualTo(3);
+    assertThat(new ObjectMapper().readTree(none.out())).isEmpty();
+  }
+
+  @Test
+  void ourOwnFaultIsSeventyAndSaysSo() {
+    StringWriter err = new StringWriter();
+    picocli.CommandLine line = new picocli.CommandLine(new Main());
+    line.setErr(new PrintWriter(err, true));
+    int code = Faults.execution(new IllegalStateException("planted 42"), line, null);
+    assertThat(code).isEqualTo(70);
+    assertThat(err.toString()).contains("a fault of our own", "planted 42", "\tat ");
+  }
+}
