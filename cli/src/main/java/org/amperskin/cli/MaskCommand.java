@@ -139,7 +139,7 @@ final class MaskCommand extends Verb {
     MeasuredPart part;
     Region region;
     try (ProgressLine progress = progress()) {
-      part = MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, progress);
+      part = MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, false, progress);
       MaskFilm film = new MaskFilm("film", drawing, placement, kind, clear);
       RegionRule rule = new RegionRule("mask", List.of(film), List.of(), List.of());
       region = Region.of(rule, part.skin(), progress);

@@ -42,6 +42,9 @@ final class MeasureCommand extends Verb {
       description = "Look neither for crossing faces nor for inner shells.")
   private boolean noOverlaps;
 
+  @Option(names = "--no-spray", description = "Do not work out where sprayed paint reaches.")
+  private boolean noSpray;
+
   @Option(
       names = "--unit",
       paramLabel = "UNIT",
@@ -91,7 +94,7 @@ final class MeasureCommand extends Verb {
       }
       MeshDiagnosis.Search search =
           noOverlaps ? MeshDiagnosis.Search.NO_OVERLAPS : MeshDiagnosis.Search.ALL;
-      MeasuredPart measured = MeasuredPart.of(part, search, progress);
+      MeasuredPart measured = MeasuredPart.of(part, search, !noSpray && !noOverlaps, progress);
       return json ? JsonReports.measure(measured) : MeasureText.of(measured);
     }
   }

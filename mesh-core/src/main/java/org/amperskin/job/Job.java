@@ -59,8 +59,9 @@ public record Job(
    * The conductive paint.
    *
    * @param sheetResistanceOhm sheet resistance (ohm/sq)
+   * @param everywhere true if it is brought everywhere, not only where a spray reaches
    */
-  public record PaintSpec(double sheetResistanceOhm) {}
+  public record PaintSpec(OptionalDouble sheetResistanceOhm, boolean everywhere) {}
 
   /**
    * The contact wire.

@@ -105,6 +105,7 @@ public final class JobFile {
 
   private Job job(String name) throws YamlFault {
     Optional<Job.PaintSpec> paint = paint();
+    boolean resistive = paint.isPresent() && paint.get().sheetResistanceOhm().isPresent();
     MaskKind resist = MaskKind.POSITIVE_RESIST;
     OptionalDouble resistUm = OptionalDouble.empty();
     if (top.has("resist")) {
@@ -151,7 +152,7 @@ public final class JobFile {
         resistUm,
         java.util.Collections.unmodifiableMap(films),
         java.util.Collections.unmodifiableMap(regions),
-        new StepReader(recipes, regions.keySet(), paint.isPresent()).read(top));
+        new StepReader(recipes, regions.keySet(), resistive).read(top));
   }
 
   private YamlMap section(String key, String... known) throws YamlFault {
@@ -192,9 +193,18 @@ public final class JobFile {
     if (!top.has("paint")) {
       return Optional.empty();
     }
-    YamlMap map = section("paint", "sheet-resistance");
+    YamlMap map = section("paint", "sheet-resistance", "reach");
+    if (map.keys().isEmpty()) {
+      throw top.fault("paint", "paint says nothing: 'sheet-resistance' or 'reach' fit");
+    }
+    boolean everywhere = false;
+    if (map.has("reach")) {
+      Boolean[] both = {false, true};
+      everywhere = map.oneOf("reach", map.word("reach"), both, e -> e ? "everywhere" : "spray");
+    }
     return Optional.of(
-        new Job.PaintSpec(map.positive("sheet-resistance", Dimension.SHEET_RESISTANCE)));
+        new Job.PaintSpec(
+            map.maybePositive("sheet-resistance", Dimension.SHEET_RESISTANCE), everywhere));
   }
 
   private Job.ContactSpec contacts() throws YamlFault {

@@ -19,8 +19,9 @@ import org.amperskin.plating.Step;
 import org.amperskin.region.FlatPlacement;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Region;
+import org.amperskin.region.RegionKind;
 import org.amperskin.region.RegionRule;
-import org.amperskin.skin.Skin;
+import org.amperskin.skin.SprayReach;
 import org.amperskin.yaml.YamlFault;
 
 /**
@@ -50,7 +51,8 @@ public final class JobRun {
    */
   public static Estimate of(Job job, Progress progress)
       throws IOException, PrintFileException, ArtworkFileException, YamlFault {
-    MeasuredPart part = MeasuredPart.of(job.part(), MeshDiagnosis.Search.ALL, progress);
+    boolean spray = !job.paint().map(Job.PaintSpec::everywhere).orElse(false);
+    MeasuredPart part = MeasuredPart.of(job.part(), MeshDiagnosis.Search.ALL, spray, progress);
     return of(job, part, progress);
   }
 
@@ -67,9 +69,9 @@ public final class JobRun {
     Map<String, Region> regions = new LinkedHashMap<>();
     regions.put(
         Job.WHOLE_SKIN,
-        Region.of(RegionRule.wholeSkin(Job.WHOLE_SKIN), part.skin(), Progress.SILENT));
+        Region.of(RegionRule.wholeSkin(Job.WHOLE_SKIN), part.skin(), paint(part), Progress.SILENT));
     for (Map.Entry<String, Job.RegionSpec> region : job.regions().entrySet()) {
-      regions.put(region.getKey(), region(region.getKey(), region.getValue(), part.skin()));
+      regions.put(region.getKey(), region(region.getKey(), region.getValue(), part));
     }
     List<Step> steps = new ArrayList<>();
     for (StepSpec spec : job.steps()) {
@@ -92,6 +94,15 @@ public final class JobRun {
               java.util.Locale.ROOT,
               "the steps take the surface as stored, %.6g mm2; its error is not known",
               part.skin().areaMm2()));
+    }
+    double bare = regions.get(Job.WHOLE_SKIN).split().areaMm2(RegionKind.UNPAINTED);
+    if (bare > 0) {
+      warnings.add(
+          String.format(
+              java.util.Locale.ROOT,
+              "%.6g mm2 are wet but out of a spray's reach: no paint, no metal; bring paint there"
+                  + " and say 'reach: everywhere' under paint, or let it be",
+              bare));
     }
     warnings.addAll(plan.warnings());
     warnings.addAll(SupplyCheck.warnings(job.supply(), plan));
@@ -128,11 +139,15 @@ public final class JobRun {
     return new MaskFilm(name, artwork, placement, spec.kind(), spec.surroundClear());
   }
 
-  private Region region(String name, Job.RegionSpec spec, Skin skin) throws YamlFault {
+  private static SprayReach paint(MeasuredPart part) {
+    return part.spray().orElseGet(() -> SprayReach.everything(part.skin()));
+  }
+
+  private Region region(String name, Job.RegionSpec spec, MeasuredPart part) throws YamlFault {
     List<MaskFilm> used = spec.films().stream().map(films::get).toList();
     try {
       RegionRule rule = new RegionRule(name, used, spec.within(), spec.except());
-      return Region.of(rule, skin, progress);
+      return Region.of(rule, part.skin(), paint(part), progress);
     } catch (IllegalArgumentException bad) {
       throw new YamlFault(spec.place(), bad.getMessage());
     }

@@ -57,10 +57,9 @@ final class StepMaker {
     }
     if (plate.onPaint()) {
       job.paint()
-          .ifPresent(
-              p ->
-                  step.paint(
-                      new ConductivePaint(p.sheetResistanceOhm(), job.contacts().farthestMm())));
+          .map(Job.PaintSpec::sheetResistanceOhm)
+          .orElse(OptionalDouble.empty())
+          .ifPresent(ohm -> step.paint(new ConductivePaint(ohm, job.contacts().farthestMm())));
     }
     return step.build();
   }

@@ -43,6 +43,7 @@ public enum RegionColour {
       case MASKED -> BLUE;
       case STOPPED_OFF -> PURPLE;
       case UNREACHED -> GREY;
+      case UNPAINTED -> YELLOW;
     };
   }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.amperskin.geom.Progress;
 import org.amperskin.skin.Skin;
+import org.amperskin.skin.SprayReach;
 
 /**
  * A region worked out on a skin: the split mesh and its figures.
@@ -18,10 +19,19 @@ import org.amperskin.skin.Skin;
  * @param edgeLengthMm length of the lines between light and shade (mm)
  */
 public record Region(RegionRule rule, SplitMesh split, double errorMm2, double edgeLengthMm) {
-  /** Works a region out. */
+  /** Works a region out on a skin that is conductive all over. */
   public static Region of(RegionRule rule, Skin skin, Progress progress) {
+    return of(rule, skin, SprayReach.everything(skin), progress);
+  }
+
+  /**
+   * Works a region out.
+   *
+   * @param paint where the skin is conductive; open pieces elsewhere count as not painted
+   */
+  public static Region of(RegionRule rule, Skin skin, SprayReach paint, Progress progress) {
     Partition pieces = Partition.whole(skin.mesh());
-    double error = 0;
+    double error = skin.errorMm2();
     double edges = 0;
     for (MaskFilm film : rule.films()) {
       FlatFilm.Result lit =
@@ -48,7 +58,10 @@ public record Region(RegionRule rule, SplitMesh split, double errorMm2, double e
         rule.films().stream().map(MaskFilm::kind).filter(k -> k != MaskKind.STOP_OFF).findFirst();
     RegionKind[] kinds = new RegionKind[pieces.mesh().faceCount()];
     for (int f = 0; f < kinds.length; f++) {
-      kinds[f] = kindOf(pieces.code(f), rule, resist);
+      RegionKind kind = kindOf(pieces.code(f), rule, resist);
+      boolean bare = resist.orElse(MaskKind.STOP_OFF).open().contains(kind);
+      kinds[f] = bare && !paint.painted(pieces.parent(f)) ? RegionKind.UNPAINTED : kind;
+      error += bare && paint.doubtful(pieces.parent(f)) ? pieces.mesh().faceAreaMm2(f) : 0;
     }
     SplitMesh split =
         new SplitMesh(

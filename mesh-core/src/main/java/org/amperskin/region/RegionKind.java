@@ -9,7 +9,9 @@ public enum RegionKind {
   /** Under tape or lacquer. */
   STOPPED_OFF("stopped off"),
   /** Turned away from the light or in a shadow of it. */
-  UNREACHED("unreached");
+  UNREACHED("unreached"),
+  /** Open, but without conductive paint: no current flows there. */
+  UNPAINTED("not painted");
 
   private final String label;
 

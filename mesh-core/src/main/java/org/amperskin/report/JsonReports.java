@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
@@ -20,6 +21,7 @@ import org.amperskin.plating.Recipe;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.RegionRule;
+import org.amperskin.skin.SprayReach;
 
 /**
  * Answers for machines: JSON whose keys carry units, each with the version of its shape under
@@ -54,6 +56,7 @@ public final class JsonReports {
               .number("wettedAreaMm2", Double.NaN)
               .number("wettedAreaErrorMm2", Double.NaN)
               .number("paintedAreaMm2", Double.NaN)
+              .number("paintedAreaErrorMm2", Double.NaN)
               .number("volumeMm3", Double.NaN);
           bounds(j, quick.box());
           j.objects("problems", List.<String>of(), (k, p) -> k.text("kind", p));
@@ -75,7 +78,8 @@ public final class JsonReports {
         .number("areaMm2", d.areaMm2())
         .maybe("wettedAreaMm2", wetted)
         .number("wettedAreaErrorMm2", wetted.isPresent() ? part.skin().errorMm2() : Double.NaN)
-        .number("paintedAreaMm2", Double.NaN)
+        .number("paintedAreaMm2", painted(part, SprayReach::areaMm2))
+        .number("paintedAreaErrorMm2", painted(part, SprayReach::errorMm2))
         .maybe("volumeMm3", d.volumeMm3());
     bounds(j, d.box());
     j.objects(
@@ -98,6 +102,10 @@ public final class JsonReports {
                 part.skin().doubts().stream())
             .flatMap(s -> s)
             .toList());
+  }
+
+  private static double painted(MeasuredPart part, ToDoubleFunction<SprayReach> figure) {
+    return part.spray().map(figure::applyAsDouble).orElse(Double.NaN);
   }
 
   private static void bounds(Json j, Box b) throws IOException {
@@ -179,6 +187,7 @@ public final class JsonReports {
         .number("maskedAreaMm2", r.split().areaMm2(RegionKind.MASKED))
         .number("stoppedOffAreaMm2", r.split().areaMm2(RegionKind.STOPPED_OFF))
         .number("unreachedAreaMm2", r.split().areaMm2(RegionKind.UNREACHED))
+        .number("unpaintedAreaMm2", r.split().areaMm2(RegionKind.UNPAINTED))
         .number("edgeLengthMm", r.edgeLengthMm());
   }
 

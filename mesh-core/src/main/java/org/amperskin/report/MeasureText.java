@@ -7,6 +7,7 @@ import org.amperskin.io.PrintFile;
 import org.amperskin.job.MeasuredPart;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.MeshProblem;
+import org.amperskin.skin.SprayReach;
 
 /** What a part measures, for people. */
 public final class MeasureText {
@@ -47,6 +48,17 @@ public final class MeasureText {
           error > 0 ? ", off by " + Figures.area(error) + " at most" : "");
     } else {
       page.line("wetted area", "not given: %s", String.join("; ", part.skin().doubts()));
+    }
+    if (part.spray().isPresent()) {
+      SprayReach spray = part.spray().get();
+      page.line(
+          "painted area",
+          "%s (%.6g mm2)%s: what sprayed paint reaches",
+          Figures.area(spray.areaMm2()),
+          spray.areaMm2(),
+          spray.errorMm2() > 0
+              ? String.format(java.util.Locale.ROOT, ", not sure of %.3g mm2", spray.errorMm2())
+              : "");
     }
     part.skin().parts().forEach(p -> page.line("", "%s: %s", p.kind().label(), p.message()));
     if (part.unitAssumed()) {

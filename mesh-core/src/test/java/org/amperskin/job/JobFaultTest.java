@@ -72,7 +72,8 @@ class JobFaultTest {
         fault("no artwork", PART + "film:\n  f: ^{toward: -z}\n", "'artwork' is missing"),
         fault(
             "no direction", PART + "film:\n  f: ^{artwork: square20.svg}\n", "'toward' is missing"),
-        fault("no sheet resistance", PART + "paint: ^{}\n", "'sheet-resistance' is missing"),
+        fault("empty paint", PART + "paint: ^{}\n", "'sheet-resistance' or 'reach' fit"),
+        fault("reach", PART + "paint: {reach: ^sprey}\n", "'spray'?"),
         fault("no radius", REGION + "sphere: ^{centre: 0 0 0 mm}\n", "'radius' is missing"),
         fault(
             "no target",
@@ -269,7 +270,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(102);
+    assertThat(faults()).hasSize(103);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

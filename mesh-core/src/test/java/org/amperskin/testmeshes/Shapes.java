@@ -150,6 +150,41 @@ public final class Shapes {
       double t = b + (Math.PI - b) * i / rings;
       profile.add(new double[] {inner * Math.sin(t), inner * Math.cos(t)});
     }
+    return turnedProfile(profile, around, -outer, -inner);
+  }
+
+  /**
+   * A round block with a round well sunk into its top, which lies at z = 0.
+   *
+   * @param radius radius of the well; the block's is half as much again
+   * @param depth depth of the well; the block is a quarter deeper
+   * @param around corners around
+   */
+  public static SurfaceMesh well(double radius, double depth, int around) {
+    int rings = 16;
+    List<double[]> profile = new ArrayList<>();
+    double outer = 1.5 * radius;
+    double bottom = -1.25 * depth;
+    for (int i = 1; i <= rings; i++) {
+      profile.add(new double[] {outer * i / rings, bottom});
+    }
+    for (int i = 1; i <= rings; i++) {
+      profile.add(new double[] {outer, bottom - bottom * i / rings});
+    }
+    for (int i = 1; i <= rings; i++) {
+      profile.add(new double[] {outer + (radius - outer) * i / rings, 0});
+    }
+    for (int i = 1; i <= rings; i++) {
+      profile.add(new double[] {radius, -depth * i / rings});
+    }
+    for (int i = rings - 1; i >= 1; i--) {
+      profile.add(new double[] {radius * i / rings, -depth});
+    }
+    return turnedProfile(profile, around, bottom, -depth);
+  }
+
+  private static SurfaceMesh turnedProfile(
+      List<double[]> profile, int around, double startZ, double endZ) {
     int n = profile.size();
     double[] p = new double[3 * (n * around + 2)];
     for (int i = 0; i < n; i++) {
@@ -161,19 +196,19 @@ public final class Shapes {
         p[v + 2] = profile.get(i)[1];
       }
     }
-    int bottom = n * around;
-    p[3 * bottom + 2] = -outer;
-    p[3 * bottom + 5] = -inner;
+    int start = n * around;
+    p[3 * start + 2] = startZ;
+    p[3 * start + 5] = endZ;
     List<Integer> c = new ArrayList<>();
     for (int k = 0; k < around; k++) {
       int m = (k + 1) % around;
-      c.addAll(List.of(bottom, m, k));
+      c.addAll(List.of(start, m, k));
       for (int i = 0; i + 1 < n; i++) {
         int q = i * around;
         c.addAll(List.of(q + k, q + m, q + around + m, q + k, q + around + m, q + around + k));
       }
       int last = (n - 1) * around;
-      c.addAll(List.of(last + k, last + m, bottom + 1));
+      c.addAll(List.of(last + k, last + m, start + 1));
     }
     return SurfaceMesh.of(p, c.stream().mapToInt(Integer::intValue).toArray());
   }
