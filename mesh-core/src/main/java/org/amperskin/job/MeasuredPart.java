@@ -2,6 +2,7 @@ package org.amperskin.job;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.OptionalDouble;
 import org.amperskin.geom.Progress;
 import org.amperskin.io.PrintFile;
 import org.amperskin.io.common.PrintFileException;
@@ -12,7 +13,7 @@ import org.amperskin.skin.Skin;
  * A print file, read, diagnosed and with its skin.
  *
  * @param file where it was read from
- * @param unit unit of its coordinates
+ * @param unit unit of its coordinates: as told, else the file's own, else mm
  * @param unitAssumed whether nobody told that unit
  * @param print the file's content
  * @param diagnosis what it measures and what is wrong with it
@@ -32,12 +33,12 @@ public record MeasuredPart(
   public static MeasuredPart of(Job.PartSpec part, MeshDiagnosis.Search search, Progress progress)
       throws IOException, PrintFileException {
     OrdinaryFile.require(part.file(), "a print file");
-    PrintFile print = PrintFile.read(part.file(), scaleMm(part), progress);
+    PrintFile print = PrintFile.read(part.file(), unitMm(part), part.scale(), progress);
     MeshDiagnosis diagnosis = MeshDiagnosis.of(print.mesh(), search, progress);
     return new MeasuredPart(
         part.file(),
-        part.unit().orElse(USUAL_UNIT),
-        part.unit().isEmpty(),
+        part.unit().or(print::fileUnit).orElse(USUAL_UNIT),
+        part.unit().isEmpty() && print.fileUnit().isEmpty(),
         print,
         diagnosis,
         Skin.of(diagnosis, progress));
@@ -47,10 +48,12 @@ public record MeasuredPart(
   public static PrintFile.Quick quick(Job.PartSpec part, Progress progress)
       throws IOException, PrintFileException {
     OrdinaryFile.require(part.file(), "a print file");
-    return PrintFile.quick(part.file(), scaleMm(part), progress);
+    return PrintFile.quick(part.file(), unitMm(part), part.scale(), progress);
   }
 
-  private static double scaleMm(Job.PartSpec part) {
-    return part.scale() * Directions.millimetresPer(part.unit().orElse(USUAL_UNIT));
+  private static OptionalDouble unitMm(Job.PartSpec part) {
+    return part.unit().isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(Directions.millimetresPer(part.unit().get()));
   }
 }

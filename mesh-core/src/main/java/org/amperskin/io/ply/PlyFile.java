@@ -5,8 +5,8 @@ import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.amperskin.io.common.MeshBuilder;
 import org.amperskin.geom.Polygons;
+import org.amperskin.io.common.MeshBuilder;
 import org.amperskin.io.common.PrintFileException;
 
 /**
