@@ -104,6 +104,7 @@ final class AsciiValues extends Values {
   }
 
   private void word() throws IOException, PrintFileException {
+    long last = line;
     int c = in.next();
     while (c >= 0 && c <= ' ') {
       if (c == '\r' || c == '\n' && !afterReturn) {
@@ -115,6 +116,7 @@ final class AsciiValues extends Values {
     afterReturn = false;
     length = 0;
     if (c < 0) {
+      line = last; // what ends is the line begun, not the one after it
       throw ends();
     }
     while (true) {

@@ -150,8 +150,10 @@ public final class PlyFile {
           continue;
         }
         double v = values.number(properties.get(p).type());
-        if (!Double.isFinite(v)) {
-          throw values.fault("%s: %s is not finite (%s)", values.at(), properties.get(p).name(), v);
+        if (!(Math.abs(v) <= MeshBuilder.MAX_COORDINATE)) {
+          throw values.fault(
+              "%s: %s is %s, expected a finite number of at most %s",
+              values.at(), properties.get(p).name(), v, MeshBuilder.MAX_COORDINATE);
         }
         xyz[3 * i + axis[p]] = v;
       }

@@ -202,7 +202,7 @@ record PlyHeader(Format format, List<Element> elements, long lines) {
 
     private void append(StringBuilder text, int c) throws PrintFileException {
       if (c < 0) {
-        throw fault("the file ends inside the header, after %d bytes", in.offset());
+        throw fault("the file ends inside the PLY header, after %d bytes", in.offset());
       }
       if (text.length() == LONGEST_LINE) {
         throw fault("a header line longer than %d bytes", LONGEST_LINE);

@@ -61,8 +61,8 @@ abstract class Values {
     long room = room(list.type());
     if (n > room || n > Integer.MAX_VALUE - 16) {
       throw fault(
-          "%s: list %s of %s numbers, the rest of the file has room for %d",
-          at(), list.name(), shown(n), room);
+          "the file ends inside %s: list %s of %s numbers, the %d bytes left have room for %d",
+          at(), list.name(), shown(n), in.left(), room);
     }
     return (int) n;
   }

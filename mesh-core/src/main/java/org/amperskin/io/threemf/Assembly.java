@@ -257,14 +257,16 @@ final class Assembly {
         x = tx;
         y = ty;
       }
-      if (!Double.isFinite(x + y + z)) {
+      double farthest = Math.max(Math.abs(x), Math.max(Math.abs(y), Math.abs(z)));
+      if (!(farthest <= MeshBuilder.MAX_COORDINATE)) {
         throw PrintFileException.atLine(
                 p.object().line,
-                "%s: a vertex goes to %s, %s, %s, which is not finite",
+                "%s: a vertex goes to %s, %s, %s; a coordinate is finite and at most %s",
                 p.object().title(),
                 x,
                 y,
-                z)
+                z,
+                MeshBuilder.MAX_COORDINATE)
             .in(p.object().part.path);
       }
       welded[v] = mesh.vertex(x, y, z);

@@ -3,6 +3,7 @@ package org.amperskin.io.threemf;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
@@ -59,7 +60,8 @@ final class ModelPackage implements AutoCloseable {
     try {
       zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8);
     } catch (ZipException | IllegalArgumentException e) {
-      throw PrintFileException.whole("damaged ZIP archive: %s", e.getMessage());
+      throw PrintFileException.whole(
+          "damaged ZIP archive of %d bytes: %s", Files.size(file), e.getMessage());
     }
     try {
       return new ModelPackage(zip, limits);
@@ -69,7 +71,7 @@ final class ModelPackage implements AutoCloseable {
     } catch (RuntimeException e) {
       // The JDK's reader meets some broken directories with unchecked exceptions.
       zip.close();
-      throw PrintFileException.whole("damaged ZIP archive: %s", e);
+      throw PrintFileException.whole("damaged ZIP archive of %d bytes: %s", Files.size(file), e);
     }
   }
 
