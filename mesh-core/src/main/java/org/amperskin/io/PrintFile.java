@@ -116,7 +116,11 @@ public record PrintFile(
       Raw raw = raw(opened, progress);
       List<String> notes = new ArrayList<>(opened.notes(raw.format().extension));
       notes.addAll(raw.notes());
-      double own = raw.unit().map(u -> Unit.of(u).toSi(1) * 1000).orElse(1.0);
+      double own = raw.unit().map(PrintFile::millimetres).orElse(1.0);
+      if (raw.unit().isPresent() && unitMm.isPresent() && unitMm.getAsDouble() != own) {
+        notes.add(
+            "the file says its unit is " + raw.unit().get() + "; read in the unit that was told");
+      }
       progress.at("reading", 1);
       return new PrintFile(
           raw.format(),
@@ -220,6 +224,10 @@ public record PrintFile(
         area,
         Box.around(read.mesh().positions()),
         read.fileUnit());
+  }
+
+  private static double millimetres(String unit) {
+    return Unit.of("mm").fromSi(Unit.of(unit).toSi(1));
   }
 
   private static void checkScale(double scale) {

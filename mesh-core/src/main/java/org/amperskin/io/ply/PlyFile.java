@@ -58,6 +58,7 @@ public final class PlyFile {
     for (PlyHeader.Element e : header.elements()) {
       if (e.name().equals("vertex")) {
         count = e.count();
+        axes(e); // a header that cannot be meant so is told before its counts are
       }
     }
     vertices = count;

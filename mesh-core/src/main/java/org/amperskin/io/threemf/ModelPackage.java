@@ -1,5 +1,6 @@
 package org.amperskin.io.threemf;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -59,7 +60,7 @@ final class ModelPackage implements AutoCloseable {
     ZipFile zip;
     try {
       zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8);
-    } catch (ZipException | IllegalArgumentException e) {
+    } catch (ZipException | EOFException | IllegalArgumentException e) {
       throw PrintFileException.whole(
           "damaged ZIP archive of %d bytes: %s", Files.size(file), e.getMessage());
     }
@@ -181,8 +182,9 @@ final class ModelPackage implements AutoCloseable {
         throw PrintFileException.whole("damaged ZIP archive: the entry cannot be found").in(path);
       }
       return new GuardedStream(raw, path, entry, limits, unpacked);
-    } catch (ZipException | RuntimeException e) {
-      throw PrintFileException.whole("damaged ZIP archive: %s", e.getMessage()).in(path);
+    } catch (IOException | RuntimeException e) {
+      throw PrintFileException.whole("damaged ZIP archive: the entry cannot be opened: %s", e)
+          .in(path);
     }
   }
 

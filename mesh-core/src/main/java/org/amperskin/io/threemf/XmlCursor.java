@@ -1,6 +1,7 @@
 package org.amperskin.io.threemf;
 
-import java.io.InputStream;
+import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
@@ -15,7 +16,7 @@ import org.amperskin.io.common.PrintFileException;
  * from outside; nesting is limited; every fault is one {@link PrintFileException} with part and
  * line.
  *
- * <p>Method: the JDK's StAX reader, which detects UTF-8 and UTF-16.
+ * <p>Method: the JDK's StAX reader on text decoded by {@link XmlReader}.
  */
 final class XmlCursor {
   private static final int DEEPEST = 100;
@@ -39,8 +40,8 @@ final class XmlCursor {
         });
     factory.setXMLReporter((message, type, information, place) -> {});
     try {
-      in = factory.createXMLStreamReader((InputStream) stream);
-    } catch (XMLStreamException | RuntimeException e) {
+      in = factory.createXMLStreamReader(XmlReader.of(stream));
+    } catch (XMLStreamException | IOException | RuntimeException e) {
       throw broken(e, null);
     }
   }
@@ -186,6 +187,10 @@ final class XmlCursor {
     int cut = message.indexOf("Message: ");
     String substance = (cut >= 0 ? message.substring(cut + 9) : message).replaceAll("\\s+", " ");
     substance = substance.length() > 200 ? substance.substring(0, 200) + "..." : substance;
+    Throwable nested = e instanceof XMLStreamException x ? x.getNestedException() : e;
+    if (nested instanceof CharacterCodingException) {
+      substance = "bytes that are neither UTF-8 nor UTF-16 (" + nested.getMessage() + ")";
+    }
     long line = at == null ? 1 : Math.max(1, at.getLineNumber());
     return PrintFileException.atLine(line, "expected well-formed XML, found: %s", substance)
         .in(part);

@@ -246,7 +246,8 @@ class PlyFileTest {
     refused(head + corners + "3 0 1 1.5\n", "line 13", "1.5");
     refused(head + corners + "-3 0 1 2\n", "line 13", "length -3");
     refused(head + corners + "3 0 1\n", "line 13", "the file ends inside face 1 of 1");
-    refused(head + "0 0 0\n1 nan 0\n0 1 0\n3 0 1 2\n", "line 11", "y is NaN");
+    refused(head + "0 0 0\n1 nan 0\n0 1 0\n3 0 1 2\n", "line 11", "\"nan\"");
+    refused(head + "0 0 0\n1 NaN 0\n0 1 0\n3 0 1 2\n", "line 11", "y is NaN");
     refused(head + "0 0 0\n1 1e13 0\n0 1 0\n3 0 1 2\n", "line 11", "1.0E13", "1.0E12");
     refused(head + "0 0 0\n1 O 0\n0 1 0\n3 0 1 2\n", "line 11", "\"O\"");
     refused(head("element vertex 3\nproperty float x\nproperty float y\n"), "line 3", "number z");
