@@ -85,6 +85,23 @@ class OracleTest {
     assertThat(compared).isEqualTo(18);
   }
 
+  /** Files of the Debian package assimp-testmodels, one of them with free text in its header. */
+  @Test
+  void installedPlyFiles() throws Exception {
+    int compared = 0;
+    for (String name : List.of("Wuson", "cube", "cube_binary", "cube_uv", "float-color")) {
+      Path path = Path.of("/usr/share/assimp/models/PLY", name + ".ply");
+      if (!Files.isReadable(path)) {
+        System.out.println("NOT RUN, file not installed: " + path);
+        continue;
+      }
+      compare(path, false);
+      compared++;
+    }
+    org.junit.jupiter.api.Assumptions.assumeTrue(compared > 0, "no file installed");
+    assertThat(compared).isEqualTo(5);
+  }
+
   /** The second reader takes a binary STL whose header begins with "solid" for text. */
   private static void compare(Path path, boolean bySecond) throws Exception {
     SurfaceMesh ours = PrintFile.read(path, 1, Progress.SILENT).mesh();

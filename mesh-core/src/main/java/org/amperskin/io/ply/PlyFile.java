@@ -86,6 +86,7 @@ public final class PlyFile {
   }
 
   private void elements() throws IOException, PrintFileException {
+    notes.addAll(header.strange());
     List<String> passed = new ArrayList<>();
     long surfaces = 0;
     for (PlyHeader.Element e : header.elements()) {

@@ -9,19 +9,24 @@ import org.amperskin.io.common.PrintFileException;
 /**
  * The header of a PLY file: its format and the elements in the order of their values.
  *
- * <p>Guaranteed: every line is known, or is named in the error; counts are whole and not negative;
- * the line end is taken from the first line, so that a binary body is found to the byte.
+ * <p>Guaranteed: every line is known, or is named in the error; only before the first element,
+ * where it cannot change what the values mean, a line of free text is passed over and told; counts
+ * are whole and not negative; the line end is taken from the first line, so that a binary body is
+ * found to the byte.
  *
  * @param format how the values are written
  * @param elements what they are
  * @param lines number of lines of the header
+ * @param strange lines of free text passed over
  */
-record PlyHeader(Format format, List<Element> elements, long lines) {
+record PlyHeader(Format format, List<Element> elements, long lines, List<String> strange) {
   private static final int LONGEST_LINE = 1 << 16;
   private static final int MOST_LINES = 100_000;
+  private static final int MOST_STRANGE = 20;
 
   PlyHeader {
     elements = List.copyOf(elements);
+    strange = List.copyOf(strange);
   }
 
   enum Format {
@@ -79,6 +84,7 @@ record PlyHeader(Format format, List<Element> elements, long lines) {
   private static final class Reader {
     private final ByteSource in;
     private final List<Element> elements = new ArrayList<>();
+    private final List<String> strange = new ArrayList<>();
     private Format format;
     private long line;
     private boolean bareReturns;
@@ -106,11 +112,17 @@ record PlyHeader(Format format, List<Element> elements, long lines) {
           case "end_header" -> {
             return end();
           }
-          default ->
-              throw fault(
-                  "expected format, comment, obj_info, element, property or end_header, found"
-                      + " \"%s\"",
-                  cut(text));
+          default -> {
+            if (elements.isEmpty() && strange.size() < MOST_STRANGE) {
+              strange.add(
+                  "line " + line + " of the header is not PLY's, passed over: " + cut(text));
+              continue;
+            }
+            throw fault(
+                "expected format, comment, obj_info, element, property or end_header, found"
+                    + " \"%s\"",
+                cut(text));
+          }
         }
       }
     }
@@ -119,7 +131,7 @@ record PlyHeader(Format format, List<Element> elements, long lines) {
       if (format == null) {
         throw fault("the header ends without a format line");
       }
-      return new PlyHeader(format, elements, line);
+      return new PlyHeader(format, elements, line, strange);
     }
 
     private void format(String[] words) throws PrintFileException {

@@ -237,6 +237,18 @@ class PlyFileTest {
   }
 
   @Test
+  void freeTextBeforeTheElementsIsPassedOverAndTold() throws Exception {
+    PlyFile.Content read =
+        read(
+            PrintBytes.plyAscii(BOX, "\n")
+                .replace("comment made", "Made by hand")
+                .getBytes(StandardCharsets.US_ASCII));
+    assertThat(Facts.areaMm2(read.mesh().build(1))).isEqualTo(22);
+    assertThat(read.notes())
+        .containsExactly("line 3 of the header is not PLY's, passed over: Made by hand for a test");
+  }
+
+  @Test
   void everyRefusalNamesItsPlaceAndNumbers() {
     String vertices = "element vertex 3\n" + XYZ;
     String corners = "0 0 0\n1 0 0\n0 1 0\n";
@@ -260,7 +272,8 @@ class PlyFileTest {
     refused(head("element vertex -3\n"), "line 3", "-3");
     refused(head("element vertex 3\nproperty real x\n"), "line 4", "real", "uchar");
     refused(head("element vertex 3\nproperty list float int x\n"), "line 4", "whole number");
-    refused(head("elemental 3\n"), "line 3", "elemental 3");
+    refused(head(vertices + "elemental 3\n"), "line 7", "elemental 3");
+    refused(head("elmnt vertex 3\n" + XYZ), "line 4", "before any element");
     refused("ply\nformat ascii 2.0\nend_header\n", "line 2", "2.0");
     refused("ply\nelement vertex 0\nend_header\n", "line 3", "format");
     refused("ply\nformat ascii 1.0\n", "line 3", "inside the PLY header");
