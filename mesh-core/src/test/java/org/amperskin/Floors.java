@@ -40,7 +40,9 @@ final class Floors {
     TABLE.put("io.common", List.of("mesh"));
     TABLE.put("io.stl", List.of("io.common"));
     TABLE.put("io.obj", List.of("io.common"));
-    TABLE.put("io", List.of("io.stl", "io.obj"));
+    TABLE.put("io.ply", List.of("io.common"));
+    TABLE.put("io.threemf", List.of("io.common"));
+    TABLE.put("io", List.of("io.stl", "io.obj", "io.ply", "io.threemf"));
     TABLE.put("skin", List.of("mesh", "grid"));
     TABLE.put("region", List.of("skin", "pattern"));
     TABLE.put("field", List.of("region", "plating", "grid"));

@@ -45,7 +45,7 @@ import picocli.CommandLine.Parameters;
 final class MaskCommand extends Verb {
   private static final Pattern REPEAT = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
 
-  @Parameters(paramLabel = "FILE", description = "Print file: STL or OBJ.")
+  @Parameters(paramLabel = "FILE", description = "Print file: STL, OBJ, PLY or 3MF.")
   private Path file;
 
   @Option(

@@ -31,7 +31,10 @@ import picocli.CommandLine.Parameters;
       "Exit: 0 measured, 2 usage, 3 a file that cannot be read."
     })
 final class MeasureCommand extends Verb {
-  @Parameters(paramLabel = "FILE", arity = "1..*", description = "Print files: STL or OBJ.")
+  @Parameters(
+      paramLabel = "FILE",
+      arity = "1..*",
+      description = "Print files: STL, OBJ, PLY or 3MF, also packed with gzip.")
   private List<Path> files;
 
   @Option(names = "--quick", description = "Only read and sum the area.")
@@ -48,7 +51,8 @@ final class MeasureCommand extends Verb {
   @Option(
       names = "--unit",
       paramLabel = "UNIT",
-      description = "Unit of the file's numbers: mm, cm, m, in, um. mm is assumed.")
+      description =
+          "Unit of the file's numbers: mm, cm, m, in, ft, um. Else the file's own, else mm.")
   private String unit;
 
   @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
@@ -86,8 +90,8 @@ final class MeasureCommand extends Verb {
     try (ProgressLine progress = progress()) {
       if (quick) {
         PrintFile.Quick sum = MeasuredPart.quick(part, progress);
-        String used = part.unit().orElse(MeasuredPart.USUAL_UNIT);
-        boolean assumed = part.unit().isEmpty();
+        String used = part.unit().or(sum::fileUnit).orElse(MeasuredPart.USUAL_UNIT);
+        boolean assumed = part.unit().isEmpty() && sum.fileUnit().isEmpty();
         return json
             ? JsonReports.quick(part.file(), sum, used, assumed)
             : MeasureText.quick(part.file(), sum, used, assumed);

@@ -1,7 +1,8 @@
 /**
  * Print files in and split meshes out; each format is a sibling package that never sees the others.
  *
- * <p>May import: {@code mesh}, and its own {@code io.common}, {@code io.stl}, {@code io.obj}.
+ * <p>May import: {@code mesh}, and its own {@code io.common}, {@code io.stl}, {@code io.obj},
+ * {@code io.ply}, {@code io.threemf}.
  *
  * <p>Read {@link org.amperskin.io.PrintFile} first, then {@link org.amperskin.io.PrintFileWriter}.
  *

@@ -3,6 +3,7 @@ package org.amperskin.job;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.amperskin.geom.Progress;
 import org.amperskin.io.PrintFile;
 import org.amperskin.io.common.PrintFileException;
@@ -14,7 +15,7 @@ import org.amperskin.skin.SprayReach;
  * A print file, read, diagnosed and with its skin.
  *
  * @param file where it was read from
- * @param unit unit of its coordinates
+ * @param unit unit of its coordinates: as told, else the file's own, else mm
  * @param unitAssumed whether nobody told that unit
  * @param print the file's content
  * @param diagnosis what it measures and what is wrong with it
@@ -37,13 +38,13 @@ public record MeasuredPart(
       Job.PartSpec part, MeshDiagnosis.Search search, boolean spray, Progress progress)
       throws IOException, PrintFileException {
     OrdinaryFile.require(part.file(), "a print file");
-    PrintFile print = PrintFile.read(part.file(), scaleMm(part), progress);
+    PrintFile print = PrintFile.read(part.file(), unitMm(part), part.scale(), progress);
     MeshDiagnosis diagnosis = MeshDiagnosis.of(print.mesh(), search, progress);
     Skin skin = Skin.of(diagnosis, progress);
     return new MeasuredPart(
         part.file(),
-        part.unit().orElse(USUAL_UNIT),
-        part.unit().isEmpty(),
+        part.unit().or(print::fileUnit).orElse(USUAL_UNIT),
+        part.unit().isEmpty() && print.fileUnit().isEmpty(),
         print,
         diagnosis,
         skin,
@@ -54,10 +55,12 @@ public record MeasuredPart(
   public static PrintFile.Quick quick(Job.PartSpec part, Progress progress)
       throws IOException, PrintFileException {
     OrdinaryFile.require(part.file(), "a print file");
-    return PrintFile.quick(part.file(), scaleMm(part), progress);
+    return PrintFile.quick(part.file(), unitMm(part), part.scale(), progress);
   }
 
-  private static double scaleMm(Job.PartSpec part) {
-    return part.scale() * Directions.millimetresPer(part.unit().orElse(USUAL_UNIT));
+  private static OptionalDouble unitMm(Job.PartSpec part) {
+    return part.unit().isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(Directions.millimetresPer(part.unit().get()));
   }
 }

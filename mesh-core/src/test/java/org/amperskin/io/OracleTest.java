@@ -13,6 +13,7 @@ import org.amperskin.geom.Progress;
 import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.testmeshes.Facts;
+import org.amperskin.testmeshes.PackageBytes;
 import org.amperskin.testmeshes.PrintBytes;
 import org.amperskin.testmeshes.Shapes;
 import org.amperskin.testmeshes.TestMeshes;
@@ -39,20 +40,23 @@ class OracleTest {
   static Stream<TestMeshes.Entry> sound() {
     return GROUPS.stream()
         .flatMap(g -> TestMeshes.group(g).stream())
-        .filter(e -> !e.file().equals(UPPER_CASE));
+        .filter(e -> !e.file().equals(UPPER_CASE) && !e.format().equals("3mf"));
   }
 
   @Test
   void onlyOneSoundFileIsLeftOut() {
     List<TestMeshes.Entry> all =
         GROUPS.stream().flatMap(g -> TestMeshes.group(g).stream()).toList();
-    assertThat(sound()).hasSize(all.size() - 1).hasSizeGreaterThan(8);
+    // The first ignores units and transforms of 3MF, the second does not read it.
+    int packages = (int) all.stream().filter(e -> e.format().equals("3mf")).count();
+    assertThat(packages).isEqualTo(6);
+    assertThat(sound()).hasSize(all.size() - 1 - packages).hasSizeGreaterThan(8);
   }
 
   @ParameterizedTest
   @MethodSource("sound")
   void ourAreaIsTheirs(TestMeshes.Entry e) throws Exception {
-    compare(e.path(), !e.file().contains("solid_header"));
+    compare(e.path(), !e.file().contains("solid_header") && !e.format().equals("ply"));
   }
 
   @Test
@@ -66,12 +70,36 @@ class OracleTest {
       String ascii = PrintBytes.stlAscii(sphere, "sphere", "\n");
       paths.add(Files.writeString(folder.resolve(depth + "a.stl"), ascii, StandardCharsets.UTF_8));
       paths.add(Files.writeString(folder.resolve(depth + ".obj"), PrintBytes.obj(sphere, "\n")));
+      Path ply = Files.write(folder.resolve(depth + ".ply"), PrintBytes.plyBinary(sphere, false));
+      compare(ply, false);
+      Path plain =
+          Files.write(
+              folder.resolve(depth + ".3mf"),
+              PackageBytes.of(PackageBytes.model("millimeter", sphere)));
+      compare(plain, false);
       for (Path path : paths) {
         compare(path, true);
         compared++;
       }
     }
     assertThat(compared).isEqualTo(18);
+  }
+
+  /** Files of the Debian package assimp-testmodels, one of them with free text in its header. */
+  @Test
+  void installedPlyFiles() throws Exception {
+    int compared = 0;
+    for (String name : List.of("Wuson", "cube", "cube_binary", "cube_uv", "float-color")) {
+      Path path = Path.of("/usr/share/assimp/models/PLY", name + ".ply");
+      if (!Files.isReadable(path)) {
+        System.out.println("NOT RUN, file not installed: " + path);
+        continue;
+      }
+      compare(path, false);
+      compared++;
+    }
+    org.junit.jupiter.api.Assumptions.assumeTrue(compared > 0, "no file installed");
+    assertThat(compared).isEqualTo(5);
   }
 
   /** The second reader takes a binary STL whose header begins with "solid" for text. */

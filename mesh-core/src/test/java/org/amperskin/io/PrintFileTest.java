@@ -40,16 +40,25 @@ class PrintFileTest {
 
   /** For each faulty file: where the message points, then words it must hold. */
   private static final Map<String, List<String>> REFUSALS =
-      Map.of(
-          "faulty/m01_zero.stl", List.of("", "empty", "0 bytes"),
-          "faulty/m03_trunc_mid_facet.stl",
-              List.of("byte 457", "12 facets", "684", "7 whole facets", "457"),
-          "faulty/m04_count_too_big.stl", List.of("byte 684", "13 facets", "734", "12 whole"),
-          "faulty/m07_header_only.stl", List.of("", "84 bytes", "found 83"),
-          "faulty/m08_nan.stl", List.of("byte 220", "facet 3 ", "NaN"),
-          "faulty/m10_ascii_trunc.stl", List.of("line 76", "expected z", "end of the file"),
-          "faulty/m15_index0.obj", List.of("line ", "index 0"),
-          "faulty/m16_index_range.obj", List.of("line ", "index 9 of 8"));
+      Map.ofEntries(
+          Map.entry("faulty/m01_zero.stl", List.of("", "empty", "0 bytes")),
+          Map.entry(
+              "faulty/m03_trunc_mid_facet.stl",
+              List.of("byte 457", "12 facets", "684", "7 whole facets", "457")),
+          Map.entry(
+              "faulty/m04_count_too_big.stl", List.of("byte 684", "13 facets", "734", "12 whole")),
+          Map.entry("faulty/m07_header_only.stl", List.of("", "84 bytes", "found 83")),
+          Map.entry("faulty/m08_nan.stl", List.of("byte 220", "facet 3 ", "NaN")),
+          Map.entry(
+              "faulty/m10_ascii_trunc.stl", List.of("line 76", "expected z", "end of the file")),
+          Map.entry("faulty/m15_index0.obj", List.of("line ", "index 0")),
+          Map.entry("faulty/m16_index_range.obj", List.of("line ", "index 9 of 8")),
+          Map.entry(
+              "faulty/m21_trunc.ply", List.of("byte 493", "inside face 11 of 12", "5 bytes left")),
+          Map.entry("faulty/m28_trunc.3mf", List.of("", "damaged ZIP", "507 bytes")),
+          Map.entry("faulty/m30_missing_part.3mf", List.of("", "no part /3D/3dmodel.model")),
+          Map.entry(
+              "faulty/m34_missing_object.3mf", List.of("/3D/3dmodel.model, line", "object 7")));
 
   @TempDir Path folder;
 
@@ -125,7 +134,13 @@ class PrintFileTest {
     assertThat(file.format()).isEqualTo(PrintFile.Format.STL_BINARY);
     assertThat(file.storedVertices()).isEqualTo(36);
     assertThat(file.mesh().vertexCount()).isEqualTo(8);
-    assertThat(file.notes()).isEmpty();
+    if (name.endsWith(".obj") || name.endsWith(".3mf")) {
+      String says = name.substring(name.length() - 3).toUpperCase(java.util.Locale.ROOT);
+      assertThat(file.notes())
+          .containsExactly("named as " + says + ", but its content is STL: read as that");
+    } else {
+      assertThat(file.notes()).isEmpty();
+    }
   }
 
   @Test

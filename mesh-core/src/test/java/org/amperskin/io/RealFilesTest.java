@@ -13,7 +13,6 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
-import java.util.zip.GZIPInputStream;
 import org.amperskin.geom.Progress;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.testmeshes.Facts;
@@ -61,7 +60,8 @@ class RealFilesTest {
     List<Row> rows = new ArrayList<>();
     for (String line : Files.readAllLines(TestMeshes.folder().resolve("from-packages.tsv"))) {
       String[] w = line.split("\t");
-      if (w.length == 4 && w[1].toLowerCase(Locale.ROOT).matches(".*\\.(stl|obj|stl\\.gz)")) {
+      if (w.length == 4
+          && w[1].toLowerCase(Locale.ROOT).matches(".*\\.(stl|obj|ply|3mf|stl\\.gz)")) {
         Matcher m = EXPECTED.matcher(w[3]);
         assertThat(m.matches()).as(line).isTrue();
         rows.add(
@@ -79,8 +79,8 @@ class RealFilesTest {
   }
 
   @Test
-  void listHasTheRowsOfBothFormats() throws Exception {
-    assertThat(rows()).hasSize(25);
+  void listHasTheRowsOfAllFormats() throws Exception {
+    assertThat(rows()).hasSize(29);
     assertThat(rows().filter(Row::isMaven)).hasSize(5);
   }
 
@@ -138,13 +138,6 @@ class RealFilesTest {
     if (!Files.isReadable(installed)) {
       return null;
     }
-    if (!row.file().endsWith(".gz")) {
-      return installed;
-    }
-    Path unpacked = folder.resolve("unpacked.stl");
-    try (InputStream in = new GZIPInputStream(Files.newInputStream(installed))) {
-      Files.copy(in, unpacked);
-    }
-    return unpacked;
+    return installed;
   }
 }

@@ -28,8 +28,7 @@ public final class TestMeshes {
           "faulty",
           "demo",
           "artwork",
-          "job",
-          "later");
+          "job");
 
   private static final String HEADER =
       "file,group,format,unit,triangles,areaMm2,volumeMm3,closed,origin,licence,note";

@@ -52,7 +52,7 @@ final class JobSource implements PartSource {
       throw new ProblemException(
           "The print file of the job cannot be read: " + e.getMessage(),
           file.toString(),
-          "Export it again as STL or OBJ, or name another file in the job.",
+          "Export it again as STL, OBJ, PLY or 3MF, or name another file in the job.",
           e);
     } catch (ArtworkFileException e) {
       throw new ProblemException(

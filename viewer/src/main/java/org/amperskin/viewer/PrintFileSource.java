@@ -23,7 +23,7 @@ import org.amperskin.viewer.part.RegionEntry;
 
 /** Print files without a job: the surface as stored, its size and its faults. */
 final class PrintFileSource implements PartSource {
-  private static final double MM_PER_UNIT = 1;
+  private static final double TRUE_SIZE = 1;
 
   @Override
   public LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException {
@@ -31,7 +31,7 @@ final class PrintFileSource implements PartSource {
     try {
       PrintFile print =
           PrintFile.read(
-              file, MM_PER_UNIT, (what, done) -> progress.accept(told("Reading " + name, done)));
+              file, TRUE_SIZE, (what, done) -> progress.accept(told("Reading " + name, done)));
       if (print.mesh().faceCount() == 0) {
         throw new ProblemException(
             "The file holds 0 triangles.", file.toString(), "Export the part again as a mesh.");
@@ -51,12 +51,12 @@ final class PrintFileSource implements PartSource {
           PaintedSurface.of(
               "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
       return new LoadedPart(
-          name, List.of(surface), rows(print, found, "mm, assumed"), List.of(), problems);
+          name, List.of(surface), rows(print, found, print.fileUnit().orElse("mm, assumed")), List.of(), problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
           e.getMessage() + ".",
           file + (e.where().isEmpty() ? "" : ", " + e.where()),
-          "Export it again as STL or OBJ, or open another file.",
+          "Export it again as STL, OBJ, PLY or 3MF, or open another file.",
           e);
     } catch (NoSuchFileException e) {
       throw new ProblemException(

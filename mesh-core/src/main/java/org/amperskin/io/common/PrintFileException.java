@@ -26,11 +26,19 @@ public final class PrintFileException extends Exception {
     return new PrintFileException("line " + line, text(format, values));
   }
 
+  /** The same fault, told to lie within a part of the file. */
+  public PrintFileException in(String part) {
+    String message = where.isEmpty() ? getMessage() : getMessage().substring(where.length() + 2);
+    PrintFileException told =
+        new PrintFileException(where.isEmpty() ? part : part + ", " + where, message);
+    return told;
+  }
+
   private static String text(String format, Object... values) {
     return String.format(java.util.Locale.ROOT, format, values);
   }
 
-  /** "byte N", "line N" or empty. */
+  /** "byte N", "line N" or empty, after the part of the file if it has parts. */
   public String where() {
     return where;
   }

@@ -59,7 +59,7 @@ final class MessagePane extends StackPane {
             Parts.text("Drop a print file or a job here", "title-words"),
             Parts.text(
                 "You see the part with its exposed and masked skin, and for each plating step the"
-                    + " current, the time and the metal. Print files: STL or OBJ.",
+                    + " current, the time and the metal. Print files: STL, OBJ, PLY or 3MF.",
                 "muted",
                 "centred"),
             open,
