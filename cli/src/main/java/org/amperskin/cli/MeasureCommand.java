@@ -55,6 +55,15 @@ final class MeasureCommand extends Verb {
           "Unit of the file's numbers: mm, cm, m, in, ft, um. Else the file's own, else mm.")
   private String unit;
 
+  @Option(
+      names = "--part",
+      paramLabel = "PART",
+      description = "Only this part: a group's name or a body's number; may be repeated.")
+  private List<String> parts = List.of();
+
+  @Option(names = "--list", description = "List bodies and groups too.")
+  private boolean list;
+
   @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
   private String scale;
 
@@ -69,10 +78,12 @@ final class MeasureCommand extends Verb {
     int code = ExitCode.ANSWER;
     for (Path file : files) {
       try {
-        answers.add(answer(part(file, unit, scale)));
+        answers.add(answer(picked(part(file, unit, scale))));
       } catch (PrintFileException bad) {
         complain(file + ": " + bad.getMessage());
         code = ExitCode.UNREADABLE;
+      } catch (IllegalArgumentException noSuchPart) {
+        throw new UsageFault(file + ": " + noSuchPart.getMessage());
       } catch (IOException bad) {
         complain(Faults.message(bad));
         code = ExitCode.UNREADABLE;
@@ -99,7 +110,14 @@ final class MeasureCommand extends Verb {
       MeshDiagnosis.Search search =
           noOverlaps ? MeshDiagnosis.Search.NO_OVERLAPS : MeshDiagnosis.Search.ALL;
       MeasuredPart measured = MeasuredPart.of(part, search, !noSpray && !noOverlaps, progress);
-      return json ? JsonReports.measure(measured) : MeasureText.of(measured);
+      return json
+          ? JsonReports.measure(measured)
+          : MeasureText.of(measured) + (list ? MeasureText.parts(measured) : "");
     }
+  }
+
+  private Job.PartSpec picked(Job.PartSpec whole) {
+    return new Job.PartSpec(
+        whole.file(), whole.unit(), whole.scale(), whole.material(), parts, whole.place());
   }
 }

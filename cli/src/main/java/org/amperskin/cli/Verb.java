@@ -68,7 +68,7 @@ abstract class Verb implements Callable<Integer> {
       }
     }
     double factor = scale == null ? 1 : positive("--scale", scale, Dimension.FRACTION);
-    return new Job.PartSpec(file, Optional.ofNullable(unit), factor, Optional.empty());
+    return Job.PartSpec.of(file, Optional.ofNullable(unit), factor);
   }
 
   Estimate estimate(Path jobFile)

@@ -46,12 +46,29 @@ public record Job(
    * @param unit unit of its coordinates, empty if to be assumed
    * @param scale further factor on its coordinates
    * @param material what it is printed of, empty if not told
+   * @param pick names of groups or numbers of bodies to take; empty for everything
+   * @param place where it stands in the job, if it stands in one
    */
   public record PartSpec(
-      Path file, Optional<String> unit, double scale, Optional<String> material) {
-    /** A file with nothing told about it. */
+      Path file,
+      Optional<String> unit,
+      double scale,
+      Optional<String> material,
+      List<String> pick,
+      Optional<Place> place) {
+    /** Copies the list. */
+    public PartSpec {
+      pick = List.copyOf(pick);
+    }
+
+    /** A whole file with nothing told about it. */
     public static PartSpec of(Path file) {
-      return new PartSpec(file, Optional.empty(), 1, Optional.empty());
+      return of(file, Optional.empty(), 1);
+    }
+
+    /** A whole file whose unit and scale are told. */
+    public static PartSpec of(Path file, Optional<String> unit, double scale) {
+      return new PartSpec(file, unit, scale, Optional.empty(), List.of(), Optional.empty());
     }
   }
 

@@ -162,7 +162,7 @@ public final class JobFile {
   }
 
   private Job.PartSpec part() throws YamlFault {
-    YamlMap map = section("part", "file", "unit", "scale", "material");
+    YamlMap map = section("part", "file", "unit", "scale", "material", "pick");
     Optional<String> unit = Optional.empty();
     if (map.has("unit")) {
       unit = Optional.of(map.word("unit"));
@@ -186,7 +186,13 @@ public final class JobFile {
       }
       material = Optional.of(word);
     }
-    return new Job.PartSpec(FilmReader.path(map, "file", folder), unit, scale, material);
+    return new Job.PartSpec(
+        FilmReader.path(map, "file", folder),
+        unit,
+        scale,
+        material,
+        map.wordOrWords("pick"),
+        Optional.of(map.place("pick")));
   }
 
   private Optional<Job.PaintSpec> paint() throws YamlFault {

@@ -22,6 +22,7 @@ import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.RegionRule;
 import org.amperskin.skin.SprayReach;
+import org.amperskin.yaml.Place;
 import org.amperskin.yaml.YamlFault;
 
 /**
@@ -52,7 +53,13 @@ public final class JobRun {
   public static Estimate of(Job job, Progress progress)
       throws IOException, PrintFileException, ArtworkFileException, YamlFault {
     boolean spray = !job.paint().map(Job.PaintSpec::everywhere).orElse(false);
-    MeasuredPart part = MeasuredPart.of(job.part(), MeshDiagnosis.Search.ALL, spray, progress);
+    MeasuredPart part;
+    try {
+      part = MeasuredPart.of(job.part(), MeshDiagnosis.Search.ALL, spray, progress);
+    } catch (IllegalArgumentException noSuchPart) {
+      throw new YamlFault(
+          job.part().place().orElse(new Place("command line", 1, 1)), noSuchPart.getMessage());
+    }
     return of(job, part, progress);
   }
 
@@ -80,6 +87,7 @@ public final class JobRun {
     Optional<PrintMaterial> material = job.part().material().flatMap(PrintMaterial::find);
     Plan plan = Plan.of(steps, material, job.resistUm());
     List<String> warnings = new ArrayList<>();
+    part.sizeQuestion().ifPresent(warnings::add);
     part.skin().doubts().forEach(d -> warnings.add("area not certified: " + d));
     if (part.skin().assumedMm2() > 0) {
       warnings.add(

@@ -99,7 +99,8 @@ public final class JsonReports {
         Stream.of(
                 part.print().notes().stream(),
                 part.skin().parts().stream().map(p -> p.kind().label() + ": " + p.message()),
-                part.skin().doubts().stream())
+                part.skin().doubts().stream(),
+                part.sizeQuestion().stream())
             .flatMap(s -> s)
             .toList());
   }

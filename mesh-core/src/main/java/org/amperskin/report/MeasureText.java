@@ -5,6 +5,7 @@ import java.util.Locale;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
 import org.amperskin.job.MeasuredPart;
+import org.amperskin.job.PartPick;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.MeshProblem;
 import org.amperskin.skin.SprayReach;
@@ -64,6 +65,7 @@ public final class MeasureText {
     if (part.unitAssumed()) {
       page.line("unit", "mm is assumed: the file does not say; --unit tells another");
     }
+    part.sizeQuestion().ifPresent(q -> page.item("?", q));
     part.print().notes().forEach(n -> page.line("note", "%s", n));
     if (d.problems().isEmpty()) {
       page.line("problems", "none found");
@@ -71,6 +73,13 @@ public final class MeasureText {
     for (MeshProblem p : d.problems()) {
       page.item("!", p.kind().label() + ": " + p.message() + place(p));
     }
+    return page.toString();
+  }
+
+  /** Its bodies and groups, a line each. */
+  public static String parts(MeasuredPart part) {
+    TextPage page = new TextPage();
+    PartPick.list(part.diagnosis()).forEach(line -> page.item("-", line));
     return page.toString();
   }
 

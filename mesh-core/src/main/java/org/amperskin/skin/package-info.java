@@ -1,9 +1,9 @@
 /**
  * Which faces the bath and the paint can reach.
  *
- * <p>May import: {@code mesh}, {@code grid}. Read {@link org.amperskin.skin.Skin} first, then {@link
- * org.amperskin.skin.SprayReach}. Crossed faces are cut along each other ({@code FaceCutter}), and the
- * liquid is followed by proofs of reach ({@code ReachSearch}).
+ * <p>May import: {@code mesh}, {@code grid}. Read {@link org.amperskin.skin.Skin} first, then
+ * {@link org.amperskin.skin.SprayReach}. Crossed faces are cut along each other ({@code
+ * FaceCutter}), and the liquid is followed by proofs of reach ({@code ReachSearch}).
  *
  * <pre>{@code
  * Skin skin = Skin.of(diagnosis, progress);

@@ -84,10 +84,7 @@ class SameSolidTest {
         Optional<String> tell = says ? Optional.empty() : Optional.of(unit.getKey());
         MeasuredPart part =
             MeasuredPart.of(
-                new Job.PartSpec(path, tell, 1, Optional.empty()),
-                Search.NO_OVERLAPS,
-                false,
-                Progress.SILENT);
+                Job.PartSpec.of(path, tell, 1), Search.NO_OVERLAPS, false, Progress.SILENT);
         assertThat(part.unit()).as(name).isEqualTo(unit.getKey());
         assertThat(part.unitAssumed()).as(name).isFalse();
         assertThat(part.diagnosis().areaMm2())
@@ -132,8 +129,7 @@ class SameSolidTest {
   }
 
   private static MeasuredPart measured(Path file, Optional<String> unit) throws Exception {
-    return MeasuredPart.of(
-        new Job.PartSpec(file, unit, 1, Optional.empty()), Search.ALL, false, Progress.SILENT);
+    return MeasuredPart.of(Job.PartSpec.of(file, unit, 1), Search.ALL, false, Progress.SILENT);
   }
 
   private static Map<String, byte[]> files(SurfaceMesh mesh, String word) {

@@ -1,0 +1,114 @@
+package org.amperskin.job;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import org.amperskin.mesh.MeshBody;
+import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.units.NearestWord;
+
+/** Takes some of a file's parts: groups by name, bodies by number. */
+public final class PartPick {
+  private PartPick() {}
+
+  /**
+   * The faces of the parts named.
+   *
+   * @param names names of groups, or numbers of bodies from 1
+   * @throws IllegalArgumentException naming the nearest part, or all of them
+   */
+  static SurfaceMesh of(MeshDiagnosis diagnosis, List<String> names) {
+    SurfaceMesh mesh = diagnosis.mesh();
+    boolean[] taken = new boolean[mesh.faceCount()];
+    for (String name : names) {
+      int group = mesh.groupNames().indexOf(name);
+      int body = group >= 0 ? -1 : body(name, diagnosis);
+      for (int f = 0; f < taken.length; f++) {
+        taken[f] |= group >= 0 ? mesh.group(f) == group : diagnosis.bodyOf(f) == body;
+      }
+    }
+    int[] corners = new int[mesh.corners().length];
+    int[] groups = new int[taken.length];
+    int n = 0;
+    for (int f = 0; f < taken.length; f++) {
+      if (taken[f]) {
+        System.arraycopy(mesh.corners(), 3 * f, corners, 3 * n, 3);
+        groups[n++] = mesh.group(f);
+      }
+    }
+    return compact(mesh, Arrays.copyOf(corners, 3 * n), Arrays.copyOf(groups, n));
+  }
+
+  /** Leaves out vertices that no face uses, so that the box is that of the parts. */
+  private static SurfaceMesh compact(SurfaceMesh mesh, int[] corners, int[] groups) {
+    int[] number = new int[mesh.vertexCount()];
+    Arrays.fill(number, -1);
+    double[] positions = new double[3 * mesh.vertexCount()];
+    int count = 0;
+    for (int i = 0; i < corners.length; i++) {
+      int v = corners[i];
+      if (number[v] < 0) {
+        System.arraycopy(mesh.positions(), 3 * v, positions, 3 * count, 3);
+        number[v] = count++;
+      }
+      corners[i] = number[v];
+    }
+    double[] kept = Arrays.copyOf(positions, 3 * count);
+    return mesh.groupNames().isEmpty()
+        ? SurfaceMesh.of(kept, corners)
+        : SurfaceMesh.of(kept, corners, groups, mesh.groupNames());
+  }
+
+  private static int body(String name, MeshDiagnosis diagnosis) {
+    int bodies = diagnosis.bodies().size();
+    if (name.matches("\\d{1,9}")) {
+      int number = Integer.parseInt(name);
+      if (number >= 1 && number <= bodies) {
+        return number - 1;
+      }
+    }
+    List<String> groups = diagnosis.mesh().groupNames();
+    String hint =
+        NearestWord.of(name, groups)
+            .map(near -> ", did you mean '" + near + "'?")
+            .orElse(groups.isEmpty() ? "; it has no groups" : "; its groups are " + groups);
+    throw new IllegalArgumentException(
+        "the print file has no part '" + name + "'" + hint + "; its bodies are 1 to " + bodies);
+  }
+
+  /** A line for each body and each group: number or name, faces, area. */
+  public static List<String> list(MeshDiagnosis diagnosis) {
+    List<String> lines = new ArrayList<>();
+    for (int b = 0; b < diagnosis.bodies().size(); b++) {
+      MeshBody body = diagnosis.bodies().get(b);
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "body %d: %,d faces, %.6g mm2, %s%s",
+              b + 1,
+              body.faces(),
+              body.areaMm2(),
+              body.closed() ? "closed" : "open",
+              body.inner() ? ", inside another" : ""));
+    }
+    SurfaceMesh mesh = diagnosis.mesh();
+    double[] area = new double[mesh.groupNames().size()];
+    int[] faces = new int[area.length];
+    for (int f = 0; area.length > 0 && f < mesh.faceCount(); f++) {
+      area[mesh.group(f)] += mesh.faceAreaMm2(f);
+      faces[mesh.group(f)]++;
+    }
+    for (int g = 0; g < area.length; g++) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "group '%s': %,d faces, %.6g mm2",
+              mesh.groupNames().get(g),
+              faces[g],
+              area[g]));
+    }
+    return lines;
+  }
+}
