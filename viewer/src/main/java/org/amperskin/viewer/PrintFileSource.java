@@ -51,7 +51,11 @@ final class PrintFileSource implements PartSource {
           PaintedSurface.of(
               "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
       return new LoadedPart(
-          name, List.of(surface), rows(print, found, print.fileUnit().orElse("mm, assumed")), List.of(), problems);
+          name,
+          List.of(surface),
+          rows(print, found, print.fileUnit().orElse("mm, assumed")),
+          List.of(),
+          problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
           e.getMessage() + ".",

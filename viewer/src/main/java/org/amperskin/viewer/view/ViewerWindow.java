@@ -152,7 +152,17 @@ public final class ViewerWindow {
         .getExtensionFilters()
         .addAll(
             new FileChooser.ExtensionFilter(
-                "Print files and jobs", "*.stl", "*.STL", "*.obj", "*.OBJ", "*.ply", "*.PLY", "*.3mf", "*.3MF", "*.yaml", "*.yml"),
+                "Print files and jobs",
+                "*.stl",
+                "*.STL",
+                "*.obj",
+                "*.OBJ",
+                "*.ply",
+                "*.PLY",
+                "*.3mf",
+                "*.3MF",
+                "*.yaml",
+                "*.yml"),
             new FileChooser.ExtensionFilter("All files", "*"));
     return Optional.ofNullable(dialogue.showOpenDialog(scene.getWindow())).map(File::toPath);
   }
