@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.MappedByteBuffer;
 import java.nio.channels.FileChannel;
+import java.util.concurrent.CompletableFuture;
 import org.amperskin.geom.Progress;
 import org.amperskin.io.common.MeshBuilder;
 import org.amperskin.io.common.PrintFileException;
@@ -24,7 +25,7 @@ import org.amperskin.io.common.PrintFileException;
 public final class BinaryStl {
   static final int HEADER = 84;
   static final int FACET = 50;
-  private static final int BATCH = 1024;
+  private static final int BATCH = 16_384;
   private static final long WINDOW_FACETS = (1L << 30) / FACET;
 
   private BinaryStl() {}
@@ -97,20 +98,33 @@ public final class BinaryStl {
   private static void each(FileChannel file, Progress progress, Sink sink)
       throws IOException, PrintFileException {
     long facets = facets(file);
-    double[] xyz = new double[9 * BATCH];
     for (long first = 0; first < facets; first += WINDOW_FACETS) {
       int count = (int) Math.min(WINDOW_FACETS, facets - first);
       MappedByteBuffer window = map(file, HEADER + first * FACET, (long) count * FACET);
+      // The next batch is decoded while the last one is taken: two buffers, two threads.
+      double[] buffer = new double[9 * BATCH];
+      double[] other = new double[9 * BATCH];
+      CompletableFuture<Void> next = decoding(window, 0, Math.min(BATCH, count), buffer);
       for (int from = 0; from < count; from += BATCH) {
         int n = Math.min(BATCH, count - from);
-        decode(window, from, n, xyz);
+        next.join();
+        double[] xyz = buffer;
+        int after = from + n;
+        if (after < count) {
+          next = decoding(window, after, Math.min(BATCH, count - after), other);
+        }
         checkSound(xyz, n, first + from);
         sink.facets(xyz, n);
-        if ((from & 0x3ffff) == 0) {
-          progress.at("reading", (double) (first + from) / facets);
-        }
+        buffer = other;
+        other = xyz;
+        progress.at("reading", (double) (first + from) / facets);
       }
     }
+  }
+
+  private static CompletableFuture<Void> decoding(
+      MappedByteBuffer window, int from, int n, double[] xyz) {
+    return CompletableFuture.runAsync(() -> decode(window, from, n, xyz));
   }
 
   static MappedByteBuffer map(FileChannel file, long offset, long length) throws IOException {
