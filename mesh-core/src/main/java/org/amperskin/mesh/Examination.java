@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.amperskin.geom.Box;
 import org.amperskin.geom.BoxTree;
 import org.amperskin.geom.Progress;
@@ -12,6 +13,8 @@ import org.amperskin.mesh.MeshProblem.Kind;
 
 /** One run of {@link MeshDiagnosis}: the working arrays live here and go with it. */
 final class Examination {
+  private static final int BLOCK = 1 << 16;
+
   private final SurfaceMesh mesh;
   private final MeshDiagnosis.Search search;
   private final Progress progress;
@@ -36,10 +39,7 @@ final class Examination {
 
   MeshDiagnosis run() {
     box = Box.around(mesh.positions());
-    double area = 0;
-    for (int f = 0; f < faces; f++) {
-      area += mesh.faceAreaMm2(f);
-    }
+    double area = areaInBlocks();
     progress.at("matching edges", 0);
     dropDegenerates();
     EdgeTable edges = edgesWithoutDuplicates();
@@ -72,6 +72,28 @@ final class Examination {
     return new MeshDiagnosis(
         mesh, search, box, area, volume, closed, bodies, bodyOf, leftOut, problems, edges,
         crossings, tree);
+  }
+
+  /**
+   * The area, summed by blocks of faces in a fixed order: the same bytes on any number of threads.
+   */
+  private double areaInBlocks() {
+    double[] sums = new double[(faces + BLOCK - 1) / BLOCK];
+    IntStream.range(0, sums.length)
+        .parallel()
+        .forEach(
+            b -> {
+              double sum = 0;
+              for (int f = b * BLOCK; f < Math.min(faces, (b + 1) * BLOCK); f++) {
+                sum += mesh.faceAreaMm2(f);
+              }
+              sums[b] = sum;
+            });
+    double area = 0;
+    for (double sum : sums) {
+      area += sum;
+    }
+    return area;
   }
 
   private void dropDegenerates() {
