@@ -144,4 +144,23 @@ public final class SurfaceMesh {
     double nz = ux * vy - uy * vx;
     return 0.5 * Math.sqrt(nx * nx + ny * ny + nz * nz);
   }
+
+  /** Outward unit normal of a face, x, y, z; zero if the face has no area. */
+  public double[] unitNormal(int face) {
+    int a = corners[3 * face];
+    int b = corners[3 * face + 1];
+    int c = corners[3 * face + 2];
+    double ux = x(b) - x(a);
+    double uy = y(b) - y(a);
+    double uz = z(b) - z(a);
+    double vx = x(c) - x(a);
+    double vy = y(c) - y(a);
+    double vz = z(c) - z(a);
+    double nx = uy * vz - uz * vy;
+    double ny = uz * vx - ux * vz;
+    double nz = ux * vy - uy * vx;
+    double l = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    boolean sound = l > 0 && l < Double.POSITIVE_INFINITY;
+    return sound ? new double[] {nx / l, ny / l, nz / l} : new double[3];
+  }
 }

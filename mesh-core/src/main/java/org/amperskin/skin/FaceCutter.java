@@ -69,7 +69,7 @@ final class FaceCutter {
 
   private FaceCut cutOne(int f, FaceCells cells, List<double[]> outlines) {
     FaceCut cut = new FaceCut(f, cells.axis(), outlines.size());
-    double[] n = SideProbe.normal(mesh, f);
+    double[] n = mesh.unitNormal(f);
     for (int c = 0; c < cut.cells(); c++) {
       cut.outline[c] = outlines.get(c);
       cut.weights[c] = cells.weights(outlines.get(c));

@@ -227,7 +227,7 @@ final class ReachSearch {
   /** The closed bodies that the fluid beside a face's side would lie in; null if not clear. */
   private int[] around(int node) {
     int f = node / 2;
-    double[] n = SideProbe.normal(mesh, f);
+    double[] n = mesh.unitNormal(f);
     int axis = SideProbe.axis(n);
     double[] c = SideProbe.within(mesh, f);
     int[] above = parity.around(axis, c[0], c[1], c[2], g -> g == f);
@@ -270,7 +270,7 @@ final class ReachSearch {
       double[] at = cut == null ? SideProbe.within(mesh, f) : cut.point[c];
       int[] lying = cut == null ? SideProbe.NOTHING : cut.lying[c];
       int sign = node % 2 == 0 ? 1 : -1;
-      double[] normal = SideProbe.normal(mesh, f);
+      double[] normal = mesh.unitNormal(f);
       Directions.about(sign * normal[0], sign * normal[1], sign * normal[2], r, f, d);
       int hit =
           rays.first(
@@ -304,8 +304,8 @@ final class ReachSearch {
     }
     FaceCut stead = cuts[cut.stead[c]];
     int e = stead.cellAt(x, y, z);
-    double[] a = SideProbe.normal(mesh, cut.face);
-    double[] b = SideProbe.normal(mesh, stead.face);
+    double[] a = mesh.unitNormal(cut.face);
+    double[] b = mesh.unitNormal(stead.face);
     boolean same = a[0] * b[0] + a[1] * b[1] + a[2] * b[2] > 0;
     return stead.kind[e] == FaceCut.CLEAR ? stead.firstNode + 2 * e + (front == same ? 0 : 1) : -1;
   }

@@ -33,24 +33,6 @@ final class SideProbe {
     return c;
   }
 
-  /** Unit normal of a face, zero if it has no area. */
-  static double[] normal(SurfaceMesh mesh, int f) {
-    int a = mesh.corner(f, 0);
-    int b = mesh.corner(f, 1);
-    int c = mesh.corner(f, 2);
-    double ux = mesh.x(b) - mesh.x(a);
-    double uy = mesh.y(b) - mesh.y(a);
-    double uz = mesh.z(b) - mesh.z(a);
-    double vx = mesh.x(c) - mesh.x(a);
-    double vy = mesh.y(c) - mesh.y(a);
-    double vz = mesh.z(c) - mesh.z(a);
-    double nx = uy * vz - uz * vy;
-    double ny = uz * vx - ux * vz;
-    double nz = ux * vy - uy * vx;
-    double l = Math.sqrt(nx * nx + ny * ny + nz * nz);
-    return l == 0 ? new double[3] : new double[] {nx / l, ny / l, nz / l};
-  }
-
   /** The axis a normal lies nearest to. */
   static int axis(double[] n) {
     double x = Math.abs(n[0]);

@@ -240,7 +240,7 @@ public final class SprayReach {
     }
 
     private void judge(int f, double[] d, float[] seen, float[] all) {
-      double[] n = SideProbe.normal(mesh, f);
+      double[] n = mesh.unitNormal(f);
       double slope = n[0] * d[0] + n[1] * d[1] + n[2] * d[2];
       double weight = Math.abs(slope);
       if (weight < GRAZING) {

@@ -64,23 +64,9 @@ public final class StlWriter {
   }
 
   private static void put(SurfaceMesh mesh, int face, ByteBuffer to) {
-    int a = mesh.corner(face, 0);
-    int b = mesh.corner(face, 1);
-    int c = mesh.corner(face, 2);
-    double ux = mesh.x(b) - mesh.x(a);
-    double uy = mesh.y(b) - mesh.y(a);
-    double uz = mesh.z(b) - mesh.z(a);
-    double vx = mesh.x(c) - mesh.x(a);
-    double vy = mesh.y(c) - mesh.y(a);
-    double vz = mesh.z(c) - mesh.z(a);
-    double nx = uy * vz - uz * vy;
-    double ny = uz * vx - ux * vz;
-    double nz = ux * vy - uy * vx;
-    double length = Math.sqrt(nx * nx + ny * ny + nz * nz);
-    boolean sound = length > 0 && length < Double.POSITIVE_INFINITY;
-    to.putFloat(sound ? (float) (nx / length) : 0);
-    to.putFloat(sound ? (float) (ny / length) : 0);
-    to.putFloat(sound ? (float) (nz / length) : 0);
+    for (double n : mesh.unitNormal(face)) {
+      to.putFloat((float) n);
+    }
     for (int k = 0; k < 3; k++) {
       int v = mesh.corner(face, k);
       to.putFloat((float) mesh.x(v)).putFloat((float) mesh.y(v)).putFloat((float) mesh.z(v));
