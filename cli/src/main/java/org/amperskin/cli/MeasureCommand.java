@@ -11,6 +11,7 @@ import org.amperskin.job.MeasuredPart;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.report.JsonReports;
 import org.amperskin.report.MeasureText;
+import org.amperskin.skin.Skin;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -61,6 +62,9 @@ final class MeasureCommand extends Verb {
       description = "Only this part: a group's name or a body's number; may be repeated.")
   private List<String> parts = List.of();
 
+  @Option(names = "--sheets", description = "Take open bodies as sheets, wet on both sides.")
+  private boolean sheets;
+
   @Option(names = "--list", description = "List bodies and groups too.")
   private boolean list;
 
@@ -74,11 +78,12 @@ final class MeasureCommand extends Verb {
 
   @Override
   public Integer call() throws UsageFault {
+    Skin.OpenBodies open = sheets ? Skin.OpenBodies.SHEETS : Skin.OpenBodies.CLOSED;
     List<String> answers = new ArrayList<>();
     int code = ExitCode.ANSWER;
     for (Path file : files) {
       try {
-        answers.add(answer(picked(part(file, unit, scale))));
+        answers.add(answer(part(file, unit, scale).with(parts, open)));
       } catch (PrintFileException bad) {
         complain(file + ": " + bad.getMessage());
         code = ExitCode.UNREADABLE;
@@ -114,10 +119,5 @@ final class MeasureCommand extends Verb {
           ? JsonReports.measure(measured)
           : MeasureText.of(measured) + (list ? MeasureText.parts(measured) : "");
     }
-  }
-
-  private Job.PartSpec picked(Job.PartSpec whole) {
-    return new Job.PartSpec(
-        whole.file(), whole.unit(), whole.scale(), whole.material(), parts, whole.place());
   }
 }

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import org.amperskin.geom.Vec3;
 import org.amperskin.region.MaskKind;
 import org.amperskin.region.Selector;
+import org.amperskin.skin.Skin;
 import org.amperskin.yaml.Place;
 
 /**
@@ -47,6 +48,7 @@ public record Job(
    * @param scale further factor on its coordinates
    * @param material what it is printed of, empty if not told
    * @param pick names of groups or numbers of bodies to take; empty for everything
+   * @param open what to make of bodies with open edges
    * @param place where it stands in the job, if it stands in one
    */
   public record PartSpec(
@@ -55,6 +57,7 @@ public record Job(
       double scale,
       Optional<String> material,
       List<String> pick,
+      Skin.OpenBodies open,
       Optional<Place> place) {
     /** Copies the list. */
     public PartSpec {
@@ -68,7 +71,18 @@ public record Job(
 
     /** A whole file whose unit and scale are told. */
     public static PartSpec of(Path file, Optional<String> unit, double scale) {
-      return new PartSpec(file, unit, scale, Optional.empty(), List.of(), Optional.empty());
+      return new PartSpec(
+          file, unit, scale, Optional.empty(), List.of(), Skin.OpenBodies.CLOSED, Optional.empty());
+    }
+
+    /**
+     * The same with some parts picked and open bodies taken in a way.
+     *
+     * @param parts names of groups or numbers of bodies; empty for everything
+     * @param bodies what to make of bodies with open edges
+     */
+    public PartSpec with(List<String> parts, Skin.OpenBodies bodies) {
+      return new PartSpec(file, unit, scale, material, parts, bodies, place);
     }
   }
 
@@ -77,8 +91,16 @@ public record Job(
    *
    * @param sheetResistanceOhm sheet resistance (ohm/sq)
    * @param everywhere true if it is brought everywhere, not only where a spray reaches
+   * @param also where it is brought besides
+   * @param not where it is kept away
+   * @param place where it stands in the job
    */
-  public record PaintSpec(OptionalDouble sheetResistanceOhm, boolean everywhere) {}
+  public record PaintSpec(
+      OptionalDouble sheetResistanceOhm,
+      boolean everywhere,
+      List<Selector> also,
+      List<Selector> not,
+      Place place) {}
 
   /**
    * The contact wire.

@@ -17,6 +17,7 @@ import java.util.Set;
 import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.region.MaskKind;
+import org.amperskin.skin.Skin;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
 import org.amperskin.units.Unit;
@@ -162,7 +163,7 @@ public final class JobFile {
   }
 
   private Job.PartSpec part() throws YamlFault {
-    YamlMap map = section("part", "file", "unit", "scale", "material", "pick");
+    YamlMap map = section("part", "file", "unit", "scale", "material", "pick", "open");
     Optional<String> unit = Optional.empty();
     if (map.has("unit")) {
       unit = Optional.of(map.word("unit"));
@@ -192,6 +193,13 @@ public final class JobFile {
         scale,
         material,
         map.wordOrWords("pick"),
+        map.has("open")
+            ? map.oneOf(
+                "open",
+                map.word("open"),
+                Skin.OpenBodies.values(),
+                o -> o.name().toLowerCase(java.util.Locale.ROOT))
+            : Skin.OpenBodies.CLOSED,
         Optional.of(map.place("pick")));
   }
 
@@ -199,7 +207,7 @@ public final class JobFile {
     if (!top.has("paint")) {
       return Optional.empty();
     }
-    YamlMap map = section("paint", "sheet-resistance", "reach");
+    YamlMap map = section("paint", "sheet-resistance", "reach", "also", "not");
     if (map.keys().isEmpty()) {
       throw top.fault("paint", "paint says nothing: 'sheet-resistance' or 'reach' fit");
     }
@@ -210,7 +218,11 @@ public final class JobFile {
     }
     return Optional.of(
         new Job.PaintSpec(
-            map.maybePositive("sheet-resistance", Dimension.SHEET_RESISTANCE), everywhere));
+            map.maybePositive("sheet-resistance", Dimension.SHEET_RESISTANCE),
+            everywhere,
+            RegionReader.selectors(map, "also"),
+            RegionReader.selectors(map, "not"),
+            top.place("paint")));
   }
 
   private Job.ContactSpec contacts() throws YamlFault {

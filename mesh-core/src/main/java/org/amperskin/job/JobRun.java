@@ -16,6 +16,7 @@ import org.amperskin.pattern.ArtworkFileException;
 import org.amperskin.plating.Plan;
 import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
+import org.amperskin.region.ChosenFaces;
 import org.amperskin.region.FlatPlacement;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Region;
@@ -73,12 +74,13 @@ public final class JobRun {
     for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
       films.put(film.getKey(), film(film.getKey(), film.getValue()));
     }
+    SprayReach paint = paint(part);
     Map<String, Region> regions = new LinkedHashMap<>();
     regions.put(
         Job.WHOLE_SKIN,
-        Region.of(RegionRule.wholeSkin(Job.WHOLE_SKIN), part.skin(), paint(part), Progress.SILENT));
+        Region.of(RegionRule.wholeSkin(Job.WHOLE_SKIN), part.skin(), paint, Progress.SILENT));
     for (Map.Entry<String, Job.RegionSpec> region : job.regions().entrySet()) {
-      regions.put(region.getKey(), region(region.getKey(), region.getValue(), part));
+      regions.put(region.getKey(), region(region.getKey(), region.getValue(), part, paint));
     }
     List<Step> steps = new ArrayList<>();
     for (StepSpec spec : job.steps()) {
@@ -109,7 +111,7 @@ public final class JobRun {
           String.format(
               java.util.Locale.ROOT,
               "%.6g mm2 are wet but out of a spray's reach: no paint, no metal; bring paint there"
-                  + " and say 'reach: everywhere' under paint, or let it be",
+                  + " and say so under paint ('reach: everywhere', or 'also'), or let it be",
               bare));
     }
     warnings.addAll(plan.warnings());
@@ -147,15 +149,27 @@ public final class JobRun {
     return new MaskFilm(name, artwork, placement, spec.kind(), spec.surroundClear());
   }
 
-  private static SprayReach paint(MeasuredPart part) {
-    return part.spray().orElseGet(() -> SprayReach.everything(part.skin()));
+  private SprayReach paint(MeasuredPart part) throws YamlFault {
+    SprayReach spray = part.spray().orElseGet(() -> SprayReach.everything(part.skin()));
+    if (job.paint().isEmpty()) {
+      return spray;
+    }
+    Job.PaintSpec told = job.paint().get();
+    try {
+      boolean[] also = ChosenFaces.of(part.skin().mesh(), told.also());
+      boolean[] not = ChosenFaces.of(part.skin().mesh(), told.not());
+      return spray.changed(part.skin(), f -> also[f], f -> not[f]);
+    } catch (IllegalArgumentException bad) {
+      throw new YamlFault(told.place(), bad.getMessage());
+    }
   }
 
-  private Region region(String name, Job.RegionSpec spec, MeasuredPart part) throws YamlFault {
+  private Region region(String name, Job.RegionSpec spec, MeasuredPart part, SprayReach paint)
+      throws YamlFault {
     List<MaskFilm> used = spec.films().stream().map(films::get).toList();
     try {
       RegionRule rule = new RegionRule(name, used, spec.within(), spec.except());
-      return Region.of(rule, part.skin(), paint(part), progress);
+      return Region.of(rule, part.skin(), paint, progress);
     } catch (IllegalArgumentException bad) {
       throw new YamlFault(spec.place(), bad.getMessage());
     }

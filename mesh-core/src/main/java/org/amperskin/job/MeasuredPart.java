@@ -55,7 +55,7 @@ public record MeasuredPart(
       SurfaceMesh picked = PartPick.of(diagnosis, part.pick());
       diagnosis = MeshDiagnosis.of(picked, search, progress);
     }
-    Skin skin = Skin.of(diagnosis, progress);
+    Skin skin = Skin.of(diagnosis, part.open(), progress);
     return new MeasuredPart(
         part.file(),
         part.unit().or(print::fileUnit).orElse(USUAL_UNIT),

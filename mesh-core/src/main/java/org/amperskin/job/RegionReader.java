@@ -41,7 +41,8 @@ final class RegionReader {
     return new Job.RegionSpec(used, selectors(map, "within"), selectors(map, "except"), place);
   }
 
-  private static List<Selector> selectors(YamlMap map, String key) throws YamlFault {
+  /** Selectors below a key, one or a list of them; none if it is not there. */
+  static List<Selector> selectors(YamlMap map, String key) throws YamlFault {
     List<Selector> list = new ArrayList<>();
     List<YamlMap> entries =
         !map.has(key) ? List.of() : map.isList(key) ? map.maps(key) : List.of(map.map(key));

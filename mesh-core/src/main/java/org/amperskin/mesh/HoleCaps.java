@@ -36,8 +36,12 @@ public record HoleCaps(SurfaceMesh mesh, int firstCap, List<Hole> holes, List<In
    */
   public record Hole(int body, int edges, double areaMm2, int vertex) {}
 
-  /** Closes what can be closed. */
-  public static HoleCaps of(MeshDiagnosis diagnosis) {
+  /**
+   * Closes what can be closed.
+   *
+   * @param nothing true to take every open body as a sheet
+   */
+  public static HoleCaps of(MeshDiagnosis diagnosis, boolean nothing) {
     SurfaceMesh mesh = diagnosis.mesh();
     int faces = mesh.faceCount();
     Map<Integer, List<int[]>> loops = loops(diagnosis);
@@ -65,7 +69,7 @@ public record HoleCaps(SurfaceMesh mesh, int firstCap, List<Hole> holes, List<In
       }
       double area = diagnosis.bodies().get(body).areaMm2();
       double ball = Math.pow(area, 1.5) / (6 * Math.sqrt(Math.PI));
-      if (Math.abs(closed) < SHEET * ball) {
+      if (nothing || Math.abs(closed) < SHEET * ball) {
         sheets.add(body);
         continue;
       }

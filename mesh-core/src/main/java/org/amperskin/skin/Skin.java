@@ -52,9 +52,22 @@ public final class Skin {
     this.sound = sound;
   }
 
-  /** Takes the skin from a diagnosed mesh. */
+  /** What to make of bodies with open edges. */
+  public enum OpenBodies {
+    /** Closed if that encloses a volume, as a slicer would; else a sheet. */
+    CLOSED,
+    /** Always sheets, wet on both sides. */
+    SHEETS
+  }
+
+  /** Takes the skin from a diagnosed mesh, holes closed. */
   public static Skin of(MeshDiagnosis diagnosis, Progress progress) {
-    return new SkinAssembly(diagnosis, progress).assemble();
+    return of(diagnosis, OpenBodies.CLOSED, progress);
+  }
+
+  /** Takes the skin from a diagnosed mesh. */
+  public static Skin of(MeshDiagnosis diagnosis, OpenBodies open, Progress progress) {
+    return new SkinAssembly(diagnosis, open, progress).assemble();
   }
 
   /** The faces and pieces of faces of the skin, outward sides out; a sheet's faces stand twice. */

@@ -16,6 +16,7 @@ import org.amperskin.mesh.SurfaceMesh;
 /** One making of a {@link Skin}: the working arrays live here and go with it. */
 final class SkinAssembly {
   private final MeshDiagnosis given;
+  private final Skin.OpenBodies open;
   private final Progress progress;
   private MeshDiagnosis diagnosis;
   private HoleCaps caps;
@@ -28,8 +29,9 @@ final class SkinAssembly {
   private double errorMm2;
   private final SkinBuilder out = new SkinBuilder();
 
-  SkinAssembly(MeshDiagnosis given, Progress progress) {
+  SkinAssembly(MeshDiagnosis given, Skin.OpenBodies open, Progress progress) {
     this.given = given;
+    this.open = open;
     this.progress = progress;
   }
 
@@ -37,7 +39,7 @@ final class SkinAssembly {
     if (given.search() != MeshDiagnosis.Search.ALL || !given.crossings().complete()) {
       return asStored();
     }
-    caps = HoleCaps.of(given);
+    caps = HoleCaps.of(given, open == Skin.OpenBodies.SHEETS);
     diagnosis =
         caps.holes().isEmpty()
             ? given
@@ -183,7 +185,7 @@ final class SkinAssembly {
           SkinPart.Kind.SHEET,
           body + 1,
           one,
-          "of body " + (body + 1) + ", which encloses no volume: wet on both sides");
+          "of body " + (body + 1) + ", taken as a sheet: wet on both sides");
     }
   }
 

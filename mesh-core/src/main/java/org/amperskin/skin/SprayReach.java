@@ -1,5 +1,6 @@
 package org.amperskin.skin;
 
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.amperskin.geom.Box;
 import org.amperskin.geom.Progress;
@@ -112,6 +113,28 @@ public final class SprayReach {
     java.util.Arrays.fill(painted, true);
     java.util.Arrays.fill(shares, 1);
     return new SprayReach(painted, shares, new boolean[painted.length], skin.areaMm2(), 0);
+  }
+
+  /**
+   * The same, with some faces painted or left bare by hand.
+   *
+   * @param also faces painted besides
+   * @param not faces left bare
+   */
+  public SprayReach changed(Skin skin, IntPredicate also, IntPredicate not) {
+    boolean[] now = painted.clone();
+    boolean[] unsure = doubtful.clone();
+    double area = 0;
+    double error = 0;
+    for (int f = 0; f < now.length; f++) {
+      boolean told = also.test(f) || not.test(f);
+      now[f] = (now[f] || also.test(f)) && !not.test(f);
+      unsure[f] &= !told;
+      double face = skin.mesh().faceAreaMm2(f);
+      area += now[f] ? face : 0;
+      error += unsure[f] ? face : 0;
+    }
+    return new SprayReach(now, shares, unsure, area, error);
   }
 
   /** Direction number {@code i} of a half-sphere's lattice; its opposite is looked along too. */

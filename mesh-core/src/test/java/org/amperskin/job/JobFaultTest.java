@@ -45,7 +45,7 @@ class JobFaultTest {
         fault(
             "key far from any",
             "part:\n  ^colour: red\n",
-            "known are [file, material, scale, unit]"),
+            "known are [file, material, open, pick, scale, unit]"),
         fault(
             "key of paint", PART + "paint: {^sheet-resistence: 1 ohm/sq}\n", "'sheet-resistance'?"),
         fault("key of contacts", PART + "contacts:\n  ^wyre: 1 mm\n", "mean 'wire'?"),

@@ -194,6 +194,33 @@ class SkinTest {
     assertThat(area / (truth * facets)).isCloseTo(1, within(3e-4));
   }
 
+  @Test
+  void torusHalfSunkInABoxKeepsHalfItsSurface() {
+    // Pappus: a torus has area 4 pi^2 R r. The box covers x > 0 and loses the two disks of radius r
+    // where the tube passes through its side.
+    double big = 20;
+    double small = 6;
+    double box = 2 * (40 * 60 + 60 * 20 + 40 * 20);
+    double truth = box + 2 * Math.PI * Math.PI * big * small - 2 * Math.PI * small * small;
+    double[] errors = new double[2];
+    for (int i = 0; i < 2; i++) {
+      SurfaceMesh torus = Shapes.torus(big, small, 60 << i, 24 << i);
+      Skin skin = of(Shapes.together(torus, Shapes.box(0, -30, -10, 40, 30, 10)));
+      errors[i] = Math.abs(skin.wettedAreaMm2().orElseThrow() - truth) / truth;
+    }
+    assertThat(errors[0]).isLessThan(3e-3);
+    assertThat(errors[0] / errors[1]).isBetween(3.0, 5.0);
+  }
+
+  @Test
+  void openBodiesAreSheetsOnRequest() {
+    SurfaceMesh open = SurfaceMesh.of(CUBE.positions(), Arrays.copyOf(CUBE.corners(), 30));
+    MeshDiagnosis d = MeshDiagnosis.of(open, MeshDiagnosis.Search.ALL, Progress.SILENT);
+    Skin skin = Skin.of(d, Skin.OpenBodies.SHEETS, Progress.SILENT);
+    assertThat(skin.areaMm2()).isCloseTo(1000, within(1e-9));
+    assertThat(skin.assumedMm2()).isZero();
+  }
+
   static LongStream seeds() {
     return LongStream.rangeClosed(1, 100);
   }

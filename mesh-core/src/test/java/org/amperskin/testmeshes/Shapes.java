@@ -212,4 +212,26 @@ public final class Shapes {
     }
     return SurfaceMesh.of(p, c.stream().mapToInt(Integer::intValue).toArray());
   }
+
+  /** A torus about z; its faces start a little off the plane y = 0. */
+  public static SurfaceMesh torus(double big, double small, int around, int across) {
+    double[] p = new double[3 * around * across];
+    int[] c = new int[6 * around * across];
+    for (int i = 0; i < around; i++) {
+      for (int j = 0; j < across; j++) {
+        double u = 2 * Math.PI * (i + 0.37) / around;
+        double v = 2 * Math.PI * (j + 0.21) / across;
+        int k = i * across + j;
+        p[3 * k] = (big + small * Math.cos(v)) * Math.cos(u);
+        p[3 * k + 1] = (big + small * Math.cos(v)) * Math.sin(u);
+        p[3 * k + 2] = small * Math.sin(v);
+        int right = (i + 1) % around * across + j;
+        int up = i * across + (j + 1) % across;
+        int both = (i + 1) % around * across + (j + 1) % across;
+        int[] two = {k, right, both, k, both, up};
+        System.arraycopy(two, 0, c, 6 * k, 6);
+      }
+    }
+    return SurfaceMesh.of(p, c);
+  }
 }

@@ -13,6 +13,8 @@ import org.amperskin.io.common.PrintFileException;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.MeshProblem;
 import org.amperskin.region.RegionKind;
+import org.amperskin.skin.Skin;
+import org.amperskin.skin.SprayReach;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
 import org.amperskin.viewer.part.PaintedSurface;
@@ -25,6 +27,9 @@ import org.amperskin.viewer.part.RegionEntry;
 final class PrintFileSource implements PartSource {
   private static final double TRUE_SIZE = 1;
 
+  /** Faces up to which the skin is worked out too; larger parts are shown as stored, sooner. */
+  private static final int SMALL = 300_000;
+
   @Override
   public LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException {
     String name = file.getFileName().toString();
@@ -36,26 +41,37 @@ final class PrintFileSource implements PartSource {
         throw new ProblemException(
             "The file holds 0 triangles.", file.toString(), "Export the part again as a mesh.");
       }
+      boolean full = print.mesh().faceCount() <= SMALL;
       MeshDiagnosis found =
           MeshDiagnosis.of(
               print.mesh(),
-              MeshDiagnosis.Search.NO_OVERLAPS,
+              full ? MeshDiagnosis.Search.ALL : MeshDiagnosis.Search.NO_OVERLAPS,
               (what, done) -> progress.accept(told("Measuring " + name, done)));
       List<String> problems = new ArrayList<>();
       for (MeshProblem p : found.problems()) {
         problems.add(p.message());
       }
       problems.addAll(print.notes());
+      List<FigureRow> rows = rows(print, found, print.fileUnit().orElse("mm, assumed"));
+      if (full) {
+        Skin skin =
+            Skin.of(
+                found,
+                (what, done) -> progress.accept(told("Following the liquid on " + name, done)));
+        SprayReach spray =
+            SprayReach.of(skin, (what, done) -> progress.accept(told("Spraying " + name, done)));
+        skin.parts().forEach(p -> problems.add(p.message()));
+        skin.wettedAreaMm2()
+            .ifPresent(a -> rows.add(1, new FigureRow("Wetted", number("%.4f", a / 1e4), "dm²")));
+        rows.add(2, new FigureRow("Painted", number("%.4f", spray.areaMm2() / 1e4), "dm²"));
+        PaintedSurface painted = SkinSurface.of(print.mesh(), skin, spray);
+        return new LoadedPart(name, List.of(painted), rows, List.of(), problems);
+      }
       RegionEntry whole = RegionEntry.of(RegionKind.EXPOSED, found.areaMm2(), true);
       PaintedSurface surface =
           PaintedSurface.of(
               "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
-      return new LoadedPart(
-          name,
-          List.of(surface),
-          rows(print, found, print.fileUnit().orElse("mm, assumed")),
-          List.of(),
-          problems);
+      return new LoadedPart(name, List.of(surface), rows, List.of(), problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
           e.getMessage() + ".",
