@@ -13,7 +13,7 @@ import org.amperskin.viewer.part.RegionEntry;
 /** The skin as the viewer paints it: painted, wet only, assumed, and what is not wetted at all. */
 final class SkinSurface {
   private static final List<String> LABELS =
-      List.of("painted", "wet, not painted", "assumed", "not wetted");
+      List.of("painted", "wet, not painted", "assumed", "not wetted, whole faces");
   private static final List<RegionColour> COLOURS =
       List.of(RegionColour.SKY, RegionColour.YELLOW, RegionColour.VERMILION, RegionColour.GREY);
 
