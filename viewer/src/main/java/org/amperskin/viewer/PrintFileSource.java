@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
@@ -22,6 +23,7 @@ import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
 import org.amperskin.viewer.part.RegionEntry;
+import org.amperskin.viewer.part.StepCard;
 
 /** Print files without a job: the surface as stored, its size and its faults. */
 final class PrintFileSource implements PartSource {
@@ -65,7 +67,11 @@ final class PrintFileSource implements PartSource {
             .ifPresent(a -> rows.add(1, new FigureRow("Wetted", number("%.4f", a / 1e4), "dm²")));
         rows.add(2, new FigureRow("Painted", number("%.4f", spray.areaMm2() / 1e4), "dm²"));
         PaintedSurface painted = SkinSurface.of(print.mesh(), skin, spray);
-        return new LoadedPart(name, List.of(painted), rows, List.of(), problems);
+        if (found.problems().isEmpty()) {
+          return new LoadedPart(name, List.of(painted), rows, List.of(), problems);
+        }
+        List<PaintedSurface> both = List.of(painted, FaultSurface.of(found));
+        return new LoadedPart(name, both, rows, List.of(faults(found)), problems);
       }
       RegionEntry whole = RegionEntry.of(RegionKind.EXPOSED, found.areaMm2(), true);
       PaintedSurface surface =
@@ -88,6 +94,38 @@ final class PrintFileSource implements PartSource {
           "See whether the disk is there and you may read the file.",
           e);
     }
+  }
+
+  /** A card that shows where the faults are. */
+  private static StepCard faults(MeshDiagnosis found) {
+    List<FigureRow> counts = new ArrayList<>();
+    List<String> places = new ArrayList<>();
+    for (MeshProblem p : found.problems()) {
+      counts.add(new FigureRow(p.kind().label(), number("%,d", p.count()), ""));
+      String where =
+          p.where() == null
+              ? ""
+              : String.format(
+                  Locale.ROOT,
+                  " At %.4g, %.4g, %.4g mm.",
+                  p.where().x(),
+                  p.where().y(),
+                  p.where().z());
+      places.add(p.message() + "." + where);
+    }
+    return new StepCard(
+        "faults of the file",
+        "none",
+        "where they are",
+        1,
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        OptionalDouble.empty(),
+        "",
+        counts,
+        List.of(),
+        places,
+        List.of());
   }
 
   static Progress told(String stage, double done) {

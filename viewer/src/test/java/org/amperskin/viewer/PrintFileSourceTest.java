@@ -2,12 +2,18 @@ package org.amperskin.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import org.amperskin.io.PrintFileWriter;
+import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.testmeshes.Shapes;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
 import org.amperskin.viewer.part.ProblemException;
@@ -52,5 +58,29 @@ class PrintFileSourceTest {
 
   private Path write(String text) throws IOException {
     return Files.writeString(folder.resolve("part.obj"), text);
+  }
+
+  @Test
+  void faultsArePaintedWhereTheyAre() throws Exception {
+    SurfaceMesh lid = Shapes.box(70, 0, 0, 90, 20, 20);
+    SurfaceMesh dirty =
+        Shapes.together(
+            Shapes.box(0, 0, 0, 40, 30, 20),
+            Shapes.box(30, 5, 5, 60, 25, 15),
+            Shapes.box(5, 5, 5, 15, 15, 15),
+            SurfaceMesh.of(lid.positions(), java.util.Arrays.copyOf(lid.corners(), 30)));
+    Path file = folder.resolve("dirty.obj");
+    PrintFileWriter.write(dirty, file, "test");
+    LoadedPart part = new PrintFileSource().load(file, p -> {});
+    assertThat(part.surfaces()).hasSize(2);
+    assertThat(part.steps()).hasSize(1);
+    Map<String, Double> areas = new HashMap<>();
+    part.surfaces().get(1).regions().forEach(r -> areas.put(r.label(), r.areaMm2()));
+    // The shell inside is 6 x 100; the missing side leaves four faces with an open edge.
+    assertThat(areas.get("inner-shell")).isCloseTo(600, within(1e-9));
+    assertThat(areas.get("open-edge")).isCloseTo(800, within(1e-9));
+    assertThat(areas).containsKeys("overlap", "sound");
+    assertThat(areas.values().stream().mapToDouble(a -> a).sum()).isCloseTo(10_000, within(1e-6));
+    assertThat(part.surfaces().get(0).regions()).anyMatch(r -> r.label().equals("assumed"));
   }
 }
