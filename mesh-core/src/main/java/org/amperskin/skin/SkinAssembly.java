@@ -24,8 +24,8 @@ final class SkinAssembly {
   private ReachSearch reach;
   private final List<SkinPart> parts = new ArrayList<>();
   private final Map<Integer, double[]> inside = new TreeMap<>();
-  private final double[] enclosed = new double[2];
-  private final double[] doubled = new double[2];
+  private final double[] enclosed = new double[3];
+  private final double[] doubled = new double[3];
   private double errorMm2;
   private final SkinBuilder out = new SkinBuilder();
 
@@ -91,9 +91,9 @@ final class SkinAssembly {
     } else if (front || back) {
       out.face(mesh, f, !front);
     } else if (sides[2 * f] == ReachSearch.INSIDE && sides[2 * f + 1] == ReachSearch.INSIDE) {
-      add(inside.computeIfAbsent(host(f), k -> new double[2]), mesh.faceAreaMm2(f));
+      add(inside.computeIfAbsent(host(f), k -> new double[3]), f, mesh.faceAreaMm2(f));
     } else {
-      add(enclosed, mesh.faceAreaMm2(f));
+      add(enclosed, f, mesh.faceAreaMm2(f));
     }
   }
 
@@ -115,7 +115,7 @@ final class SkinAssembly {
     for (int c = 0; c < cut.cells(); c++) {
       double part = area * cut.share[c];
       if (cut.kind[c] == FaceCut.DOUBLED) {
-        add(doubled, part);
+        add(doubled, cut.face, part);
       } else if (cut.kind[c] == FaceCut.UNSURE) {
         out.piece(mesh, cut.face, cut.weights[c], false);
         errorMm2 += part;
@@ -137,9 +137,9 @@ final class SkinAssembly {
     } else if (cut.around[2 * c] >= 0 && cut.around[2 * c + 1] >= 0) {
       int own = diagnosis.bodyOf(cut.face);
       int host = cut.around[2 * c] != own ? cut.around[2 * c] : cut.around[2 * c + 1];
-      add(inside.computeIfAbsent(host, k -> new double[2]), areaMm2);
+      add(inside.computeIfAbsent(host, k -> new double[3]), cut.face, areaMm2);
     } else {
-      add(enclosed, areaMm2);
+      add(enclosed, cut.face, areaMm2);
     }
   }
 
@@ -154,8 +154,12 @@ final class SkinAssembly {
     return f < caps.firstCap() && caps.sheets().contains(given.bodyOf(f));
   }
 
-  private static void add(double[] sum, double areaMm2) {
-    sum[0] += 1;
+  /** Adds a face or a piece of one: the pieces of a face come in a row and count as one face. */
+  private static void add(double[] sum, int face, double areaMm2) {
+    if (sum[2] != face + 1) {
+      sum[0] += 1;
+      sum[2] = face + 1;
+    }
     sum[1] += areaMm2;
   }
 

@@ -47,6 +47,18 @@ class SkinTest {
   }
 
   @Test
+  void piecesOfOneFaceAreToldAsOneFace() {
+    // Two end faces of two triangles each lie inside, four flush sides of two triangles are
+    // doubled.
+    Skin skin = of(Shapes.together(CUBE, Shapes.box(5, 0, 0, 15, 10, 10)));
+    assertThat(skin.parts().stream().map(SkinPart::message))
+        .containsExactly(
+            "2 faces inside body 1: no liquid there, 100.000 mm2",
+            "2 faces inside body 2: no liquid there, 100.000 mm2",
+            "8 faces on other faces, counted once, 200.000 mm2");
+  }
+
+  @Test
   void touchingBoxesLoseTheWallBetweenThem() {
     assertThat(wetted(CUBE, Shapes.box(10, 0, 0, 20, 10, 10))).isCloseTo(1000, within(1e-9));
     assertThat(wetted(CUBE, Shapes.box(10, 2, 3, 20, 8, 9)))
