@@ -112,6 +112,10 @@ public final class PlanText {
       Region region = r.getValue();
       String name = r.getKey().equals(Job.WHOLE_SKIN) ? "whole skin" : r.getKey();
       page.plain("  " + TextPage.cut(name, 12) + regionRow(region));
+      double unpaintedMm2 = region.split().areaMm2(RegionKind.UNPAINTED);
+      if (unpaintedMm2 > 0) {
+        page.plain("    not painted, so closed: " + dm2(unpaintedMm2));
+      }
     }
     page.plain("  areas in dm2; +- bounds the numerical error of the open area; edge in mm");
   }
