@@ -34,6 +34,30 @@ class ExitCodeTest {
     assertThat(shown.err()).startsWith("amperskin: ").contains(words).doesNotContain("\tat ");
   }
 
+  @Test
+  void volumeOfOverlappingBodiesIsToldToCountTheOverlapTwice() throws Exception {
+    Path file = folder.resolve("two.obj");
+    StringBuilder two = new StringBuilder();
+    for (int x = 0; x <= 5; x += 5) {
+      for (int v = 0; v < 8; v++) {
+        two.append("v " + (x + 10 * (v & 1)) + " " + 5 * (v & 2) + " " + 2.5 * (v & 4) + "\n");
+      }
+      two.append("f -8 -6 -5 -7\nf -4 -3 -1 -2\nf -8 -7 -3 -4\n");
+      two.append("f -6 -2 -1 -5\nf -8 -4 -2 -6\nf -7 -5 -1 -3\n");
+    }
+    Files.writeString(file, two);
+    Cli.Result shown = Cli.run("measure", file.toString());
+    assertThat(shown.out()).contains("2.000 cm3, what bodies share counted twice");
+    assertThat(Cli.run("measure", CUBE).out()).contains("8.000 cm3\n");
+  }
+
+  @Test
+  void noTileAtAllIsToldWithWhatFits() {
+    Cli.Result shown =
+        Cli.run(Words.of("mask " + CUBE + " --artwork " + SQUARE + " --toward -z --repeat 0x3"));
+    complains(shown, 2, "repeat 0x3", "at least one column and one row");
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

@@ -15,7 +15,8 @@ public final class Sheets {
    */
   public static Artwork repeated(Artwork artwork, int columns, int rows) {
     if (columns < 1 || rows < 1) {
-      throw new IllegalArgumentException("repeat " + columns + " x " + rows);
+      throw new IllegalArgumentException(
+          "repeat " + columns + "x" + rows + ": at least one column and one row fit, as 3x2");
     }
     int points = artwork.edgeCount();
     int tiles = Math.multiplyExact(columns, rows);

@@ -47,7 +47,8 @@ public record FlatPlacement(
       throw new IllegalArgumentException("turn " + turnDegrees + " deg");
     }
     if (columns < 1 || rows < 1) {
-      throw new IllegalArgumentException("repeat " + columns + " x " + rows);
+      throw new IllegalArgumentException(
+          "repeat " + columns + "x" + rows + ": at least one column and one row fit, as 3x2");
     }
   }
 

@@ -36,6 +36,7 @@ public final class MeasureText {
         "%s",
         d.volumeMm3().isPresent()
             ? Figures.volume(d.volumeMm3().getAsDouble())
+                + (d.has(MeshProblem.Kind.OVERLAP) ? ", what bodies share counted twice" : "")
             : "not given: the surface is open or its sides disagree");
     page.line("area", "%s (%.6g mm2), all faces as stored", Figures.area(d.areaMm2()), d.areaMm2());
     if (part.skin().wettedAreaMm2().isPresent()) {
