@@ -139,10 +139,10 @@ final class MaskCommand extends Verb {
     MeasuredPart part;
     Region region;
     try (ProgressLine progress = progress()) {
-      part = MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, false, progress);
+      part = MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, true, progress);
       MaskFilm film = new MaskFilm("film", drawing, placement, kind, clear);
       RegionRule rule = new RegionRule("mask", List.of(film), List.of(), List.of());
-      region = Region.of(rule, part.skin(), progress);
+      region = Region.of(rule, part.skin(), part.spray().orElseThrow(), progress);
     } catch (PrintFileException bad) {
       throw new UnreadableFile(file, bad);
     }

@@ -6,9 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import org.amperskin.plating.How;
 import org.amperskin.plating.StepEstimate;
+import org.amperskin.region.MaskKind;
 import org.amperskin.region.Region;
+import org.amperskin.region.RegionKind;
 
 /**
  * Jobs side by side.
@@ -45,9 +48,10 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
   public static Comparison of(List<Estimate> jobs) {
     List<Row> rows = new ArrayList<>();
     add(rows, jobs, "skin", "mm2", e -> OptionalDouble.of(e.part().skin().areaMm2()));
-    add(rows, jobs, "exposed by film", "mm2", e -> film(e, Region::openAreaMm2));
+    add(rows, jobs, "exposed by film", "mm2", e -> film(e, false, kind(RegionKind.EXPOSED)));
+    add(rows, jobs, "stopped off", "mm2", e -> film(e, true, kind(RegionKind.STOPPED_OFF)));
     add(rows, jobs, "open fraction under film", "1", Comparison::openFraction);
-    add(rows, jobs, "pattern edge length", "mm", e -> film(e, Region::edgeLengthMm));
+    add(rows, jobs, "pattern edge length", "mm", e -> film(e, false, Region::edgeLengthMm));
     Map<String, String> steps = new LinkedHashMap<>();
     for (Estimate e : jobs) {
       for (StepEstimate s : e.plan().steps()) {
@@ -79,19 +83,26 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
   }
 
   private static OptionalDouble openFraction(Estimate e) {
-    double open = film(e, Region::openAreaMm2).orElse(0);
-    double crossed = film(e, Region::traversedAreaMm2).orElse(0);
+    double open = film(e, false, kind(RegionKind.EXPOSED)).orElse(0);
+    double crossed = open + film(e, false, kind(RegionKind.MASKED)).orElse(0);
     return crossed > 0 ? OptionalDouble.of(open / crossed) : OptionalDouble.empty();
   }
 
-  /** Sum over the regions that films make, as a step sees them. */
-  private static OptionalDouble film(Estimate e, Function<Region, Double> figure) {
-    return e.job().films().isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(
-            e.job().films().keySet().stream()
-                .mapToDouble(name -> figure.apply(e.regions().get(name)))
-                .sum());
+  /** Sum over the films of one sort, each counted by itself; empty if the job has none. */
+  private static OptionalDouble film(Estimate e, boolean stopOff, ToDoubleFunction<Region> figure) {
+    double sum = 0;
+    int films = 0;
+    for (Map.Entry<String, Job.FilmSpec> film : e.job().films().entrySet()) {
+      if (film.getValue().kind() == MaskKind.STOP_OFF == stopOff) {
+        sum += figure.applyAsDouble(e.regions().get(film.getKey()));
+        films++;
+      }
+    }
+    return films == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum);
+  }
+
+  private static ToDoubleFunction<Region> kind(RegionKind kind) {
+    return r -> r.split().areaMm2(kind);
   }
 
   private static OptionalDouble step(

@@ -128,6 +128,7 @@ public final class JsonReports {
               .number("exposedAreaMm2", region.split().areaMm2(RegionKind.EXPOSED))
               .number("maskedAreaMm2", region.split().areaMm2(RegionKind.MASKED))
               .number("unreachedAreaMm2", region.split().areaMm2(RegionKind.UNREACHED))
+              .number("unpaintedAreaMm2", region.split().areaMm2(RegionKind.UNPAINTED))
               .number("stoppedOffAreaMm2", region.split().areaMm2(RegionKind.STOPPED_OFF))
               .number("errorMm2", region.errorMm2())
               .number("openFraction", MaskText.fraction(region))

@@ -65,7 +65,13 @@ final class SkinAssembly {
     }
     tellParts();
     boolean sound = caps.sheets().isEmpty() && enclosed[0] == 0 && oneSided();
-    return out.build(mesh, caps.firstCap(), errorMm2, caps.areaMm2(), parts, List.of(), sound);
+    List<String> doubts = new ArrayList<>();
+    if (OpenEdges.meetInsideOneAnother(given)) {
+      doubts.add(
+          "open edges end on the middle of other open edges (T-junctions): what closes them is a"
+              + " guess; repair the file, or mesh it again");
+    }
+    return out.build(mesh, caps.firstCap(), errorMm2, caps.areaMm2(), parts, doubts, sound);
   }
 
   /** True if one closed body that looks outward is all there is. */

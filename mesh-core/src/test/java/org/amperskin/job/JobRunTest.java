@@ -283,10 +283,8 @@ class JobRunTest {
     assertThat(current.values().get(1).getAsDouble()).isCloseTo(0.480, offset(1e-12));
     assertThat(current.spread().getAsDouble()).isCloseTo(0.080, offset(1e-12));
     Comparison.Row film =
-        c.rows().stream()
-            .filter(r -> r.label().equals("exposed by film"))
-            .findFirst()
-            .orElseThrow();
+        c.rows().stream().filter(r -> r.label().equals("stopped off")).findFirst().orElseThrow();
+    assertThat(film.values().get(0).getAsDouble()).isCloseTo(400, offset(1e-9));
     assertThat(film.values().get(1)).isEmpty();
     assertThat(film.spread()).isEmpty();
   }
@@ -294,7 +292,7 @@ class JobRunTest {
   @Test
   void jobsBelowTestMeshesAreCountedAndAllRun() throws Exception {
     List<TestMeshes.Entry> jobs = TestMeshes.group("job");
-    assertThat(jobs).hasSize(6);
+    assertThat(jobs).hasSize(7);
     for (TestMeshes.Entry job : jobs) {
       Estimate e = run(job.path());
       assertThat(e.refused()).as(job.file()).isFalse();

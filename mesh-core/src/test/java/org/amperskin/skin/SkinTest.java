@@ -225,6 +225,24 @@ class SkinTest {
   }
 
   @Test
+  void crackedMeshGivesNoWettedArea() {
+    // The top of the cube is meshed finer than its sides: corners end on the middle of edges.
+    SurfaceMesh sides = SurfaceMesh.of(CUBE.positions(), cornersWithoutTop());
+    SurfaceMesh top = Shapes.sheet(new Vec3(0, 0, 10), new Vec3(10, 0, 0), new Vec3(0, 10, 0), 4);
+    Skin skin = of(Shapes.together(sides, top));
+    assertThat(skin.wettedAreaMm2()).isEmpty();
+    assertThat(skin.doubts().get(0)).contains("T-junctions");
+  }
+
+  private static int[] cornersWithoutTop() {
+    int[] c = CUBE.corners();
+    int[] kept = new int[30];
+    System.arraycopy(c, 0, kept, 0, 6);
+    System.arraycopy(c, 12, kept, 6, 24);
+    return kept;
+  }
+
+  @Test
   void openBodiesAreSheetsOnRequest() {
     SurfaceMesh open = SurfaceMesh.of(CUBE.positions(), Arrays.copyOf(CUBE.corners(), 30));
     MeshDiagnosis d = MeshDiagnosis.of(open, MeshDiagnosis.Search.ALL, Progress.SILENT);
