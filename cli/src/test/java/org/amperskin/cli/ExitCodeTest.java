@@ -184,7 +184,7 @@ class ExitCodeTest {
         "mask f.stl --artwork a.svg --toward -z --centre \"0 0 0 kg\"|'kg' is not a unit of length",
         "mask f.stl --artwork a.svg --toward -z --turn 30|angle takes deg",
         "mask f.stl --artwork a.svg --toward -z --repeat 3|columns x rows fit",
-        "mask f.stl --artwork a.svg --toward -z --repeat 0x3|repeat 0 x 3",
+        "mask f.stl --artwork a.svg --toward -z --repeat 0x3|at least one column and one row fit",
         "mask f.stl --artwork a.svg --toward -z --use tape|[positive, negative, stop-off]",
         "mask f.stl --artwork a.svg --toward -z --surround dark|[clear, opaque]",
         "mask f.stl --artwork a.svg --toward -z --dpi many|'many' is not a number of dots",
