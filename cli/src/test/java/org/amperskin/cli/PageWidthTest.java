@@ -45,9 +45,9 @@ class PageWidthTest {
   }
 
   @Test
-  void comparisonsOfTwoToSixJobs() {
+  void comparisonsOfTwoToSevenJobs() {
     List<Path> jobs = jobs();
-    assertThat(jobs).hasSize(6);
+    assertThat(jobs).hasSize(7);
     for (int n = 2; n <= jobs.size(); n++) {
       List<String> words = new java.util.ArrayList<>(List.of("compare"));
       jobs.subList(0, n).forEach(job -> words.add(job.toString()));
