@@ -5,8 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.amperskin.geom.Vec3;
 import org.amperskin.io.PrintFileWriter;
 import org.amperskin.io.common.PrintFileException;
@@ -43,8 +41,6 @@ import picocli.CommandLine.Parameters;
       "Exit: 0 counted, 2 usage, 3 a file that cannot be read."
     })
 final class MaskCommand extends Verb {
-  private static final Pattern REPEAT = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
-
   @Parameters(paramLabel = "FILE", description = "Print file: STL, OBJ, PLY or 3MF.")
   private Path file;
 
@@ -199,11 +195,11 @@ final class MaskCommand extends Verb {
     if (repeat == null) {
       return new int[] {1, 1};
     }
-    Matcher m = REPEAT.matcher(repeat);
-    if (!m.matches()) {
-      throw new UsageFault("--repeat " + repeat + ": columns x rows fit, as 3x2");
+    try {
+      return Directions.tiles(repeat);
+    } catch (IllegalArgumentException bad) {
+      throw new UsageFault("--repeat " + bad.getMessage());
     }
-    return new int[] {Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))};
   }
 
   private MaskKind kind() throws UsageFault {

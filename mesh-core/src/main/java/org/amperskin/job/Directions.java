@@ -1,6 +1,7 @@
 package org.amperskin.job;
 
 import java.util.Locale;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.amperskin.geom.Vec3;
 import org.amperskin.units.Dimension;
@@ -8,10 +9,12 @@ import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
 import org.amperskin.units.Unit;
 
-/** Reads directions and points as people type them. */
+/** Reads directions, points and numbers of tiles as people type them. */
 public final class Directions {
   private static final Pattern NUMBER =
       Pattern.compile("[+-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?");
+
+  private static final Pattern TILES = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
 
   private Directions() {}
 
@@ -83,5 +86,19 @@ public final class Directions {
       v[k] = Double.parseDouble(words[k]);
     }
     return new Vec3(v[0], v[1], v[2]);
+  }
+
+  /**
+   * How often artwork is repeated: {@code 3x2} is three across and two upward.
+   *
+   * @return columns and rows
+   * @throws IllegalArgumentException saying what fits
+   */
+  public static int[] tiles(String text) {
+    Matcher m = TILES.matcher(text.strip());
+    if (!m.matches()) {
+      throw new IllegalArgumentException("'" + text + "': columns x rows fit, such as '3 x 2'");
+    }
+    return new int[] {Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))};
   }
 }

@@ -4,8 +4,6 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.Set;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.amperskin.geom.Vec3;
 import org.amperskin.region.FlatPlacement;
 import org.amperskin.region.MaskKind;
@@ -29,7 +27,6 @@ final class FilmReader {
           "repeat",
           "surround",
           "use");
-  private static final Pattern REPEAT = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
 
   private final Path folder;
 
@@ -88,12 +85,17 @@ final class FilmReader {
   }
 
   private static int[] repeat(YamlMap map) throws YamlFault {
-    Matcher m = REPEAT.matcher(map.word("repeat"));
-    if (!m.matches() || Integer.parseInt(m.group(1)) < 1 || Integer.parseInt(m.group(2)) < 1) {
+    int[] tiles;
+    try {
+      tiles = Directions.tiles(map.word("repeat"));
+    } catch (IllegalArgumentException bad) {
+      throw map.fault("repeat", "repeat " + bad.getMessage());
+    }
+    if (tiles[0] < 1 || tiles[1] < 1) {
       throw map.fault(
           "repeat", "repeat '" + map.word("repeat") + "': columns x rows fit, such as '3 x 2'");
     }
-    return new int[] {Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))};
+    return tiles;
   }
 
   static Path path(YamlMap map, String key, Path folder) throws YamlFault {

@@ -151,7 +151,7 @@ public final class JobRun {
 
   private SprayReach paint(MeasuredPart part) throws YamlFault {
     SprayReach spray = part.spray().orElseGet(() -> SprayReach.everything(part.skin()));
-    if (job.paint().isEmpty()) {
+    if (job.paint().map(p -> p.also().isEmpty() && p.not().isEmpty()).orElse(true)) {
       return spray;
     }
     Job.PaintSpec told = job.paint().get();

@@ -80,8 +80,7 @@ final class SkinAssembly {
     return bodies.size() == 1
         && bodies.get(0).volumeMm3() > 0
         && diagnosis.crossings().count() == 0
-        && diagnosis.problems().stream().allMatch(p -> p.kind() == Kind.DEGENERATE)
-        && !diagnosis.has(Kind.DEGENERATE);
+        && diagnosis.problems().isEmpty();
   }
 
   private boolean oneSided() {
