@@ -34,6 +34,8 @@ final class Floors {
     TABLE.put("yaml", List.of("units"));
     TABLE.put("plating", List.of("yaml"));
     TABLE.put("mesh", List.of("geom"));
+    TABLE.put("linear", List.of());
+    TABLE.put("unroll", List.of("mesh", "linear"));
     TABLE.put("pattern", List.of("geom"));
     TABLE.put("grid", List.of("geom"));
     TABLE.put("bench", List.of("plating"));
@@ -44,8 +46,8 @@ final class Floors {
     TABLE.put("io.threemf", List.of("io.common"));
     TABLE.put("io", List.of("io.stl", "io.obj", "io.ply", "io.threemf"));
     TABLE.put("skin", List.of("mesh", "grid"));
-    TABLE.put("region", List.of("skin", "pattern"));
-    TABLE.put("field", List.of("region", "plating", "grid"));
+    TABLE.put("region", List.of("skin", "pattern", "unroll"));
+    TABLE.put("field", List.of("region", "plating", "grid", "linear"));
     TABLE.put("film", List.of("region"));
     TABLE.put("picture", List.of("region"));
     TABLE.put("job", List.of("io", "bench", "field", "film", "picture"));
