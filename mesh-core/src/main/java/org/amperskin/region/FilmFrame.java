@@ -28,30 +28,42 @@ final class FilmFrame {
    */
   static FilmFrame of(SurfaceMesh mesh, FlatPlacement placement, Vec3 centre) {
     Axes axes = Axes.of(placement);
-    double turn = Math.toRadians(placement.turnDegrees());
-    // Exact for quarter turns, so that square artwork on a square part stays exact.
-    boolean quarter = placement.turnDegrees() % 90 == 0;
-    double cos = quarter ? Math.rint(Math.cos(turn)) : Math.cos(turn);
-    double sin = quarter ? Math.rint(Math.sin(turn)) : Math.sin(turn);
-    double flip = placement.mirror() ? -1 : 1;
     int n = mesh.vertexCount();
-    double[] xy = new double[2 * n];
-    double[] depth = new double[n];
+    double[] xyz = new double[3 * n];
     for (int v = 0; v < n; v++) {
       double dx = mesh.x(v) - centre.x();
       double dy = mesh.y(v) - centre.y();
       double dz = mesh.z(v) - centre.z();
-      double r = dx * axes.right.x() + dy * axes.right.y() + dz * axes.right.z();
-      double u = dx * axes.up.x() + dy * axes.up.y() + dz * axes.up.z();
-      xy[2 * v] = flip * (cos * r + sin * u) / placement.scale();
-      xy[2 * v + 1] = (cos * u - sin * r) / placement.scale();
-      depth[v] = dx * axes.ahead.x() + dy * axes.ahead.y() + dz * axes.ahead.z();
+      xyz[3 * v] = dx * axes.right.x() + dy * axes.right.y() + dz * axes.right.z();
+      xyz[3 * v + 1] = dx * axes.up.x() + dy * axes.up.y() + dz * axes.up.z();
+      xyz[3 * v + 2] = dx * axes.ahead.x() + dy * axes.ahead.y() + dz * axes.ahead.z();
     }
-    return new FilmFrame(xy, depth, flip * placement.scale());
+    return of(xyz, Lay.of(placement), 0, 0);
   }
 
-  /** Centre of the box, seen along the light, around all faces turned to it (mm). */
-  static Vec3 centreOfFacing(SurfaceMesh mesh, FlatPlacement placement) {
+  /**
+   * Takes film coordinates to artwork coordinates.
+   *
+   * @param xyz {@code xyz[3*v..]}: across, upward, depth (film mm)
+   * @param x0 where the artwork's centre lies across (film mm)
+   * @param y0 where it lies upward (film mm)
+   */
+  static FilmFrame of(double[] xyz, Lay lay, double x0, double y0) {
+    int n = xyz.length / 3;
+    double[] xy = new double[2 * n];
+    double[] depth = new double[n];
+    for (int v = 0; v < n; v++) {
+      double r = xyz[3 * v] - x0;
+      double u = xyz[3 * v + 1] - y0;
+      xy[2 * v] = lay.x(r, u);
+      xy[2 * v + 1] = lay.y(r, u);
+      depth[v] = xyz[3 * v + 2];
+    }
+    return new FilmFrame(xy, depth, lay.scale());
+  }
+
+  /** Centre of the box, seen along the light, around all faces turned to it (mm); null for any. */
+  static Vec3 centreOfFacing(SurfaceMesh mesh, FlatPlacement placement, boolean[] behind) {
     Axes axes = Axes.of(placement);
     Vec3 origin = new Vec3(0, 0, 0);
     FilmFrame frame =
@@ -61,7 +73,7 @@ final class FilmFrame {
     double x1 = Double.NEGATIVE_INFINITY;
     double y1 = x1;
     for (int f = 0; f < mesh.faceCount(); f++) {
-      if (frame.doubledArea(mesh, f) > 0) {
+      if ((behind == null || behind[f]) && frame.doubledArea(mesh, f) > 0) {
         for (int k = 0; k < 3; k++) {
           int v = mesh.corner(f, k);
           x0 = Math.min(x0, frame.xy[2 * v]);

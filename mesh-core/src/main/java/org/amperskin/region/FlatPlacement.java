@@ -29,7 +29,8 @@ public record FlatPlacement(
     double scale,
     boolean mirror,
     int columns,
-    int rows) {
+    int rows)
+    implements Placement {
   private static final double NEARLY_PARALLEL = 1e-6;
 
   /** Checks the values. */
@@ -40,16 +41,7 @@ public record FlatPlacement(
       throw new IllegalArgumentException(
           "up " + shown(up) + " lies along the light " + shown(toward) + ": turn one of them");
     }
-    if (!(scale > 0) || Double.isInfinite(scale)) {
-      throw new IllegalArgumentException("scale " + scale);
-    }
-    if (!Double.isFinite(turnDegrees)) {
-      throw new IllegalArgumentException("turn " + turnDegrees + " deg");
-    }
-    if (columns < 1 || rows < 1) {
-      throw new IllegalArgumentException(
-          "repeat " + columns + "x" + rows + ": at least one column and one row fit, as 3x2");
-    }
+    Placement.check(turnDegrees, scale, columns, rows);
   }
 
   private static String shown(Vec3 v) {

@@ -29,21 +29,21 @@ public enum MaskKind {
     return open;
   }
 
-  /** Region of a piece with a light code of {@link FlatFilm}. */
+  /** Region of a piece with a light code of {@link FilmCut}. */
   RegionKind kindOf(int light) {
     return switch (this) {
       case STOP_OFF ->
-          light == FlatFilm.LIT
+          light == FilmCut.LIT
               ? RegionKind.EXPOSED
-              : light == FlatFilm.SHADED ? RegionKind.STOPPED_OFF : RegionKind.UNREACHED;
+              : light == FilmCut.SHADED ? RegionKind.STOPPED_OFF : RegionKind.UNREACHED;
       case POSITIVE_RESIST ->
-          light == FlatFilm.LIT
+          light == FilmCut.LIT
               ? RegionKind.EXPOSED
-              : light == FlatFilm.SHADED ? RegionKind.MASKED : RegionKind.UNREACHED;
+              : light == FilmCut.SHADED ? RegionKind.MASKED : RegionKind.UNREACHED;
       case NEGATIVE_RESIST ->
-          light == FlatFilm.LIT
+          light == FilmCut.LIT
               ? RegionKind.MASKED
-              : light == FlatFilm.SHADED ? RegionKind.EXPOSED : RegionKind.UNREACHED;
+              : light == FilmCut.SHADED ? RegionKind.EXPOSED : RegionKind.UNREACHED;
     };
   }
 }

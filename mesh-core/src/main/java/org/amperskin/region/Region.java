@@ -17,8 +17,15 @@ import org.amperskin.skin.SprayReach;
  * @param split the skin, cut
  * @param errorMm2 largest error of the open area (mm2)
  * @param edgeLengthMm length of the lines between light and shade (mm)
+ * @param laid the films as they lie, in the rule's order
  */
-public record Region(RegionRule rule, SplitMesh split, double errorMm2, double edgeLengthMm) {
+public record Region(
+    RegionRule rule, SplitMesh split, double errorMm2, double edgeLengthMm, List<LaidFilm> laid) {
+  /** Copies the list. */
+  public Region {
+    laid = List.copyOf(laid);
+  }
+
   /** Works a region out on a skin that is conductive all over. */
   public static Region of(RegionRule rule, Skin skin, Progress progress) {
     return of(rule, skin, SprayReach.everything(skin), progress);
@@ -33,16 +40,17 @@ public record Region(RegionRule rule, SplitMesh split, double errorMm2, double e
     Partition pieces = Partition.whole(skin.mesh());
     double error = skin.errorMm2();
     double edges = 0;
+    List<LaidFilm> laid = new ArrayList<>();
     for (MaskFilm film : rule.films()) {
-      FlatFilm.Result lit =
-          FlatFilm.light(
-              pieces,
-              skin.mesh(),
-              skin.sound(),
-              film.artwork(),
-              film.placement(),
-              film.surroundClear(),
-              progress);
+      FilmShape shape = FilmShape.of(film, skin.mesh(), skin.sound(), progress);
+      Laid behind = shape.lay(pieces, progress);
+      boolean first = pieces.mesh() == skin.mesh();
+      laid.add(
+          LaidFilm.of(
+              film,
+              shape.form(),
+              first ? behind : shape.lay(Partition.whole(skin.mesh()), progress)));
+      FilmCut.Result lit = FilmCut.light(behind, film, progress);
       pieces = lit.pieces();
       error += lit.errorMm2();
       edges += lit.edgeLengthMm();
@@ -70,7 +78,7 @@ public record Region(RegionRule rule, SplitMesh split, double errorMm2, double e
             pieces.parents(),
             kinds,
             resist.orElse(MaskKind.STOP_OFF).open());
-    return new Region(rule, split, error, edges);
+    return new Region(rule, split, error, edges, laid);
   }
 
   private static RegionKind kindOf(int code, RegionRule rule, Optional<MaskKind> resist) {
@@ -84,14 +92,14 @@ public record Region(RegionRule rule, SplitMesh split, double errorMm2, double e
       outside |= (rest & 1) == 0;
       rest >>= 1;
     }
-    int light = FlatFilm.UNREACHED;
-    int tape = FlatFilm.UNREACHED;
+    int light = FilmCut.UNREACHED;
+    int tape = FilmCut.UNREACHED;
     boolean covered = false;
     for (int i = rule.films().size() - 1; i >= 0; i--) {
-      int one = rest % FlatFilm.CODES;
-      rest /= FlatFilm.CODES;
+      int one = rest % FilmCut.CODES;
+      rest /= FilmCut.CODES;
       if (rule.films().get(i).kind() == MaskKind.STOP_OFF) {
-        covered |= one == FlatFilm.SHADED;
+        covered |= one == FilmCut.SHADED;
         tape = Math.min(tape, one);
       } else {
         light = Math.min(light, one);

@@ -54,6 +54,19 @@ public sealed interface Selector {
   /** Faces of a group of the print file. */
   record InGroup(String group) implements Selector {}
 
+  /**
+   * Faces joined with the one nearest to a point, without crossing an edge whose faces turn by more
+   * than an angle: the skin up to the creases round it.
+   */
+  record Grown(Vec3 from, double creaseDegrees) implements Selector {
+    /** Checks the angle. */
+    public Grown {
+      if (!(creaseDegrees > 0 && creaseDegrees <= 180)) {
+        throw new IllegalArgumentException("crease " + creaseDegrees + " deg, above 0 to 180 fit");
+      }
+    }
+  }
+
   private static void checkRadius(double radiusMm) {
     if (!(radiusMm > 0) || Double.isInfinite(radiusMm)) {
       throw new IllegalArgumentException("radius " + radiusMm + " mm");

@@ -69,6 +69,10 @@ final class SelectorCut {
       double least = Math.cos(Math.toRadians(f.withinDegrees()));
       return byFace(in, parent -> cosine(uncut, parent, f.direction()) >= least - 1e-12);
     }
+    if (selector instanceof Selector.Grown g) {
+      boolean[] grown = Creases.grown(uncut, g.from(), g.creaseDegrees());
+      return byFace(in, parent -> grown[parent]);
+    }
     Selector.InGroup g = (Selector.InGroup) selector;
     int group = uncut.groupNames().indexOf(g.group());
     if (group < 0) {

@@ -1,9 +1,8 @@
 package org.amperskin.unroll;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
 import org.amperskin.geom.Vec3;
+import org.amperskin.mesh.FaceJoins;
 import org.amperskin.mesh.SurfaceMesh;
 
 /**
@@ -86,26 +85,19 @@ public final class Patch {
     return new Patch(mesh, mine, kept == n ? beside : neighbours(mesh, mine), n - kept);
   }
 
-  /** The face over edge k (corner k to k+1) of each face; -1 at the border. */
+  /** The patch's face over each edge, by its place in the patch; -1 at the border. */
   private static int[] neighbours(SurfaceMesh mesh, int[] faces) {
-    int[] beside = new int[3 * faces.length];
-    Arrays.fill(beside, -1);
-    Map<Long, int[]> edges = new HashMap<>(4 * faces.length);
-    for (int half = 0; half < beside.length; half++) {
-      int a = mesh.corner(faces[half / 3], half % 3);
-      int b = mesh.corner(faces[half / 3], (half % 3 + 1) % 3);
-      int[] edge =
-          edges.computeIfAbsent(
-              (long) Math.min(a, b) << 32 | Math.max(a, b), k -> new int[] {-1, -1, 0});
-      edge[2]++;
-      edge[a < b ? 0 : 1] = half;
+    boolean[] chosen = new boolean[mesh.faceCount()];
+    int[] place = new int[mesh.faceCount()];
+    for (int i = 0; i < faces.length; i++) {
+      chosen[faces[i]] = true;
+      place[faces[i]] = i;
     }
-    for (int[] edge : edges.values()) {
-      // Once each way; a third face or one wound otherwise makes a border.
-      if (edge[2] == 2 && edge[0] >= 0 && edge[1] >= 0) {
-        beside[edge[0]] = edge[1] / 3;
-        beside[edge[1]] = edge[0] / 3;
-      }
+    FaceJoins joins = FaceJoins.of(mesh, chosen);
+    int[] beside = new int[3 * faces.length];
+    for (int half = 0; half < beside.length; half++) {
+      int other = joins.beside(faces[half / 3], half % 3);
+      beside[half] = other < 0 ? -1 : place[other];
     }
     return beside;
   }

@@ -5,14 +5,13 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.amperskin.geom.Progress;
-import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.ArtworkTree;
 import org.amperskin.pattern.Sheets;
 
 /**
- * The light and shade of a flat film on a skin, cut exactly.
+ * The light and shade of a film on a skin, cut exactly.
  *
  * <p>Definition: every piece of skin is in the light, behind opaque artwork, or not reached: turned
  * away, edge-on within {@value #EDGE_ON} of the normal's length, or in the shadow of other skin.
@@ -24,7 +23,7 @@ import org.amperskin.pattern.Sheets;
  * <p>Method: {@link Shadows} and {@link ArtworkTree}; areas are of the cut pieces in space, that is
  * flat area over the cosine of the slope. Cost: a few seconds a million faces.
  */
-final class FlatFilm {
+final class FilmCut {
   /** Code of a piece in the light. */
   static final int LIT = 0;
 
@@ -39,26 +38,17 @@ final class FlatFilm {
 
   private static final double EDGE_ON = 1e-6;
   private static final int BLOCK = 4096;
-  private static final double GAP = 1e-7;
 
+  private final Laid laid;
   private final Partition in;
-  private final SurfaceMesh uncut;
   private final FilmFrame frame;
-  private final Shadows shadows;
   private final ArtworkTree tree;
   private final double scale;
 
-  private FlatFilm(
-      Partition in,
-      SurfaceMesh uncut,
-      FilmFrame frame,
-      Shadows shadows,
-      ArtworkTree tree,
-      double scale) {
-    this.in = in;
-    this.uncut = uncut;
-    this.frame = frame;
-    this.shadows = shadows;
+  private FilmCut(Laid laid, ArtworkTree tree, double scale) {
+    this.laid = laid;
+    this.in = laid.pieces();
+    this.frame = laid.frame();
     this.tree = tree;
     this.scale = scale;
   }
@@ -73,50 +63,30 @@ final class FlatFilm {
   record Result(Partition pieces, double edgeLengthMm, double errorMm2) {}
 
   /**
-   * Lights a skin through a film.
+   * Lights pieces of skin through a film.
    *
-   * @param in the pieces to cut further
-   * @param uncut the skin, whose faces cast the shadows
-   * @param soundlyClosed whether the skin is closed and its faces agree on which side is out
-   * @param surroundClear whether light passes beside the film
+   * @param laid the pieces behind the film
    */
-  static Result light(
-      Partition in,
-      SurfaceMesh uncut,
-      boolean soundlyClosed,
-      Artwork artwork,
-      FlatPlacement placement,
-      boolean surroundClear,
-      Progress progress) {
-    Vec3 centre =
-        placement.centre() != null
-            ? placement.centre()
-            : FilmFrame.centreOfFacing(uncut, placement);
-    FilmFrame whole = FilmFrame.of(uncut, placement, centre);
-    FilmFrame frame = in.mesh() == uncut ? whole : FilmFrame.of(in.mesh(), placement, centre);
+  static Result light(Laid laid, MaskFilm film, Progress progress) {
+    Placement placement = film.placement();
     double reach = 0;
-    double depth0 = Double.POSITIVE_INFINITY;
-    double depth1 = Double.NEGATIVE_INFINITY;
-    for (int v = 0; v < uncut.vertexCount(); v++) {
-      reach = Math.max(reach, Math.max(Math.abs(whole.x(v)), Math.abs(whole.y(v))));
-      depth0 = Math.min(depth0, whole.depth(v));
-      depth1 = Math.max(depth1, whole.depth(v));
+    for (int v = 0; v < laid.pieces().mesh().vertexCount(); v++) {
+      reach = Math.max(reach, Math.abs(laid.frame().x(v)));
+      reach = Math.max(reach, Math.abs(laid.frame().y(v)));
     }
-    Artwork tiled = Sheets.repeated(artwork, placement.columns(), placement.rows());
-    Artwork sheet = Sheets.surrounded(tiled, 2.2 * reach + 1, 2.2 * reach + 1, !surroundClear);
-    double gap = GAP * Math.max(reach * placement.scale(), depth1 - depth0);
-    progress.at("casting shadows", 0);
-    Shadows shadows = Shadows.of(uncut, whole, soundlyClosed, gap);
-    FlatFilm film =
-        new FlatFilm(in, uncut, frame, shadows, ArtworkTree.of(sheet), placement.scale());
-    return film.run(sheet.flatteningMm(), progress);
+    Artwork tiled = Sheets.repeated(film.artwork(), placement.columns(), placement.rows());
+    Artwork sheet =
+        Sheets.surrounded(tiled, 2.2 * reach + 1, 2.2 * reach + 1, !film.surroundClear());
+    FilmCut cut = new FilmCut(laid, ArtworkTree.of(sheet), placement.scale());
+    return cut.run(sheet.flatteningMm(), progress);
   }
 
   private Result run(double flatteningMm, Progress progress) {
     int faces = in.mesh().faceCount();
     int blocks = (faces + BLOCK - 1) / BLOCK;
     Block[] done = new Block[blocks];
-    ThreadLocal<Cutter> cutters = ThreadLocal.withInitial(shadows::cutter);
+    ThreadLocal<Cutter> cutters =
+        ThreadLocal.withInitial(() -> laid.shadows() == null ? null : laid.shadows().cutter());
     IntStream.range(0, blocks)
         .parallel()
         .forEach(
@@ -137,7 +107,7 @@ final class FlatFilm {
       slivers += block.slivers;
       buffers.add(block.out);
     }
-    double error = slivers + edges * flatteningMm * scale;
+    double error = slivers + edges * (flatteningMm * scale + laid.shiftMm());
     return new Result(PieceBuffer.join(in, buffers), edges, error);
   }
 
@@ -164,7 +134,7 @@ final class FlatFilm {
       int code = in.code(f) * CODES;
       double seen = frame.doubledArea(mesh, f) * scale * scale;
       double area = 2 * mesh.faceAreaMm2(f);
-      if (!(seen > EDGE_ON * area)) {
+      if (!laid.covers(in.parent(f)) || !(seen > EDGE_ON * area)) {
         out.whole(mesh, f, code + UNREACHED);
         return;
       }
@@ -178,9 +148,7 @@ final class FlatFilm {
               - (triangle[3] - triangle[1]) * (triangle[4] - triangle[0]);
       lit.clear();
       shaded.clear();
-      double sliversBefore = cutter.sliverArea();
-      Cutter.Light light = cutter.cut(in.parent(f), triangle, 3);
-      slivers += (cutter.sliverArea() - sliversBefore) * area / Math.abs(det);
+      Cutter.Light light = shadow(f, area);
       if (light == Cutter.Light.HIDDEN) {
         out.whole(mesh, f, code + UNREACHED);
         return;
@@ -205,6 +173,16 @@ final class FlatFilm {
       for (double[] p : shaded) {
         polygon(p, code + SHADED);
       }
+    }
+
+    private Cutter.Light shadow(int f, double area) {
+      if (cutter == null) {
+        return Cutter.Light.SEEN;
+      }
+      double before = cutter.sliverArea();
+      Cutter.Light light = cutter.cut(laid.caster(f), triangle, 3);
+      slivers += (cutter.sliverArea() - before) * area / Math.abs(det);
+      return light;
     }
 
     @Override
