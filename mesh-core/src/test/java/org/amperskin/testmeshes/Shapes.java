@@ -213,6 +213,20 @@ public final class Shapes {
     return SurfaceMesh.of(p, c.stream().mapToInt(Integer::intValue).toArray());
   }
 
+  /**
+   * A solid of revolution about z, from the axis at its first point's height to that of its last.
+   *
+   * @param around corners around
+   * @param radiusAndZ radius and height of each point of the profile, bottom to top
+   */
+  public static SurfaceMesh turnedSolid(int around, double... radiusAndZ) {
+    List<double[]> profile = new ArrayList<>();
+    for (int i = 0; i < radiusAndZ.length; i += 2) {
+      profile.add(new double[] {radiusAndZ[i], radiusAndZ[i + 1]});
+    }
+    return turnedProfile(profile, around, radiusAndZ[1], radiusAndZ[radiusAndZ.length - 1]);
+  }
+
   /** A torus about z; its faces start a little off the plane y = 0. */
   public static SurfaceMesh torus(double big, double small, int around, int across) {
     double[] p = new double[3 * around * across];
