@@ -2,31 +2,19 @@ package org.amperskin.job;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.Optional;
+import java.util.HashSet;
 import java.util.Set;
 import org.amperskin.geom.Vec3;
-import org.amperskin.region.FlatPlacement;
 import org.amperskin.region.MaskKind;
+import org.amperskin.region.Placement;
 import org.amperskin.units.Dimension;
 import org.amperskin.yaml.YamlFault;
 import org.amperskin.yaml.YamlMap;
 
 /** Reads one film or stop-off of a job. */
 final class FilmReader {
-  private static final Set<String> KEYS =
-      Set.of(
-          "artwork",
-          "dpi",
-          "threshold",
-          "toward",
-          "up",
-          "centre",
-          "turn",
-          "scale",
-          "mirror",
-          "repeat",
-          "surround",
-          "use");
+  private static final Set<String> OWN_KEYS =
+      Set.of("artwork", "dpi", "threshold", "surround", "use");
 
   private final Path folder;
 
@@ -35,7 +23,9 @@ final class FilmReader {
   }
 
   Job.FilmSpec read(YamlMap map, MaskKind resist) throws YamlFault {
-    map.onlyKeys(KEYS);
+    Set<String> keys = new HashSet<>(OWN_KEYS);
+    keys.addAll(PlacementReader.KEYS);
+    map.onlyKeys(keys);
     MaskKind kind = resist;
     if (map.has("use")) {
       MaskKind[] uses = {resist, MaskKind.STOP_OFF};
@@ -43,14 +33,7 @@ final class FilmReader {
           map.oneOf(
               "use", map.word("use"), uses, k -> k == MaskKind.STOP_OFF ? "stop-off" : "light");
     }
-    Vec3 toward = direction(map, "toward");
-    Vec3 up = map.has("up") ? direction(map, "up") : FlatPlacement.uprightFor(toward);
-    Optional<Vec3> centre =
-        map.has("centre") ? Optional.of(point(map, "centre")) : Optional.empty();
-    double turn = map.has("turn") ? Math.toDegrees(map.quantity("turn", Dimension.ANGLE)) : 0;
-    double scale = map.has("scale") ? map.positive("scale", Dimension.FRACTION) : 1;
-    boolean mirror = map.has("mirror") && map.yesNo("mirror");
-    int[] repeat = map.has("repeat") ? repeat(map) : new int[] {1, 1};
+    Placement placement = PlacementReader.read(map);
     boolean surroundClear = false;
     if (map.has("surround")) {
       Boolean[] both = {false, true};
@@ -62,40 +45,15 @@ final class FilmReader {
     if (!(threshold > 0 && threshold <= 1)) {
       throw map.fault("threshold", "threshold '" + map.word("threshold") + "': above 0 % to 100 %");
     }
-    try {
-      new FlatPlacement(toward, up, centre.orElse(null), turn, scale, mirror, repeat[0], repeat[1]);
-    } catch (IllegalArgumentException bad) {
-      throw map.fault(map.has("up") ? "up" : "toward", bad.getMessage());
-    }
     return new Job.FilmSpec(
         path(map, "artwork", folder),
         dpi,
         threshold,
-        toward,
-        up,
-        centre,
-        turn,
-        scale,
-        mirror,
-        repeat[0],
-        repeat[1],
+        placement,
+        RegionReader.selectors(map, "patch"),
         surroundClear,
         kind,
         map.place("artwork"));
-  }
-
-  private static int[] repeat(YamlMap map) throws YamlFault {
-    int[] tiles;
-    try {
-      tiles = Directions.tiles(map.word("repeat"));
-    } catch (IllegalArgumentException bad) {
-      throw map.fault("repeat", "repeat " + bad.getMessage());
-    }
-    if (tiles[0] < 1 || tiles[1] < 1) {
-      throw map.fault(
-          "repeat", "repeat '" + map.word("repeat") + "': columns x rows fit, such as '3 x 2'");
-    }
-    return tiles;
   }
 
   static Path path(YamlMap map, String key, Path folder) throws YamlFault {

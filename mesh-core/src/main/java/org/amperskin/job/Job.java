@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.amperskin.geom.Vec3;
 import org.amperskin.region.MaskKind;
+import org.amperskin.region.Placement;
 import org.amperskin.region.Selector;
 import org.amperskin.skin.Skin;
 import org.amperskin.yaml.Place;
@@ -146,14 +146,8 @@ public record Job(
    * @param artwork path of the drawing
    * @param dpi dots an inch of a PNG, NaN to believe the file
    * @param threshold lightness below which a pixel or colour is opaque (0 to 1)
-   * @param toward direction in which light travels
-   * @param up upright of the artwork
-   * @param centre where its centre lies (mm); empty for the centre of what it faces
-   * @param turnDegrees turn (deg)
-   * @param scale film size over artwork size
-   * @param mirror whether it is mirrored
-   * @param columns repeats across
-   * @param rows repeats upward
+   * @param placement how it lies
+   * @param patch the film covers only skin in all of these; empty for all
    * @param surroundClear whether light passes beside the film
    * @param kind what covering means
    * @param place where it stands in the job
@@ -162,14 +156,8 @@ public record Job(
       Path artwork,
       double dpi,
       double threshold,
-      Vec3 toward,
-      Vec3 up,
-      Optional<Vec3> centre,
-      double turnDegrees,
-      double scale,
-      boolean mirror,
-      int columns,
-      int rows,
+      Placement placement,
+      List<Selector> patch,
       boolean surroundClear,
       MaskKind kind,
       Place place) {}

@@ -17,7 +17,6 @@ import org.amperskin.plating.Plan;
 import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
 import org.amperskin.region.ChosenFaces;
-import org.amperskin.region.FlatPlacement;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
@@ -136,17 +135,8 @@ public final class JobRun {
     for (String note : artwork.notes()) {
       artworkNotes.add(spec.artwork().getFileName() + ": " + note);
     }
-    FlatPlacement placement =
-        new FlatPlacement(
-            spec.toward(),
-            spec.up(),
-            spec.centre().orElse(null),
-            spec.turnDegrees(),
-            spec.scale(),
-            spec.mirror(),
-            spec.columns(),
-            spec.rows());
-    return new MaskFilm(name, artwork, placement, spec.kind(), spec.surroundClear());
+    return new MaskFilm(
+        name, artwork, spec.placement(), spec.kind(), spec.surroundClear(), spec.patch());
   }
 
   private SprayReach paint(MeasuredPart part) throws YamlFault {

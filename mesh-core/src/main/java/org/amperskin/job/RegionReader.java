@@ -17,7 +17,7 @@ import org.amperskin.yaml.YamlMap;
 /** Reads one region of a job. */
 final class RegionReader {
   private static final Set<String> SHAPES =
-      Set.of("plane", "box", "sphere", "cylinder", "group", "facing");
+      Set.of("plane", "box", "sphere", "cylinder", "group", "facing", "grown");
 
   private static final Set<String> KEYS = Set.of("film", "within", "except");
 
@@ -92,6 +92,12 @@ final class RegionReader {
           map.onlyKeys(Set.of("point", "axis", "radius"));
           yield new Selector.Rod(
               FilmReader.point(map, "point"), FilmReader.direction(map, "axis"), radius(map));
+        }
+        case "grown" -> {
+          map.onlyKeys(Set.of("from", "crease"));
+          yield new Selector.Grown(
+              FilmReader.point(map, "from"),
+              Math.toDegrees(map.quantity("crease", Dimension.ANGLE)));
         }
         default -> {
           map.onlyKeys(Set.of("direction", "within"));

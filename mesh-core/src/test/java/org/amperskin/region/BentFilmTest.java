@@ -69,7 +69,8 @@ class BentFilmTest {
         laid.stretch(f, s);
         assertThat(s[0]).isCloseTo(1, within(5e-4));
         assertThat(s[1]).isCloseTo(1, within(5e-4));
-        assertThat(laid.gapMm(f)).isLessThan(1e-6);
+        // The round film stands off the facets' middles by their sagitta.
+        assertThat(laid.gapMm(f)).isLessThan(20 * (1 - Math.cos(Math.PI / around)) + 1e-9);
         assertThat(laid.dose(f)).isCloseTo(1, within(5e-4));
       }
     }
