@@ -1,5 +1,9 @@
 package org.amperskin.unroll;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 import org.amperskin.geom.Vec3;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
 import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
@@ -25,7 +29,13 @@ import org.apache.commons.math3.util.Pair;
  * @param highestMm signed distance of the vertex farthest out (mm)
  */
 public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm) {
-  private static final int MOST_POINTS = 3000;
+  private static final int MOST_POINTS = 1500;
+  private static final int MOST_STEPS = 60;
+  private static final double STILL = 1e-9;
+  private static final double GOOD = 1e-3;
+  private static final double MOST_RADII = 100;
+  private static final double STEEPEST = Math.toRadians(75);
+  private static final double BETTER = 1e-3;
 
   /** What may be fitted. */
   public enum Form {
@@ -65,10 +75,36 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
 
   private static ConeFit fit(Patch patch, boolean tapered) {
     Samples s = Samples.of(patch);
-    Vec3 axis = s.stillAxis(tapered);
+    ConeFit best = null;
+    for (Vec3 axis : s.axes(tapered)) {
+      ConeFit one = fit(s, axis, tapered);
+      if (one != null && (best == null || one.rmsMm < (1 - BETTER) * best.rmsMm)) {
+        best = one;
+      }
+      if (best != null && best.rmsMm < GOOD * s.size) {
+        break;
+      }
+    }
+    if (best == null) {
+      throw new IllegalArgumentException(
+          String.format(
+              java.util.Locale.ROOT,
+              "nothing to bend a film round: no cylinder or cone of a radius below %.4g mm fits a"
+                  + " patch of a size of %.4g mm; lay the film flat or draped, or name the axis",
+              MOST_RADII * s.size,
+              2 * s.size));
+    }
+    return best;
+  }
+
+  /** The fit that is found from one axis to start with; null if it is no cylinder or cone. */
+  private static ConeFit fit(Samples s, Vec3 axis, boolean tapered) {
     Vec3 u = axis.cross(Math.abs(axis.x()) < 0.6 ? new Vec3(1, 0, 0) : new Vec3(0, 1, 0)).unit();
     Vec3 v = axis.cross(u);
     double[] start = s.circle(u, v);
+    if (start == null) {
+      return null;
+    }
     double size = s.size;
     Vec3 middle = s.centroid;
     // Unknowns: centre along u, v; tilt of the axis along u, v; radius; half-angle (rad).
@@ -81,7 +117,7 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
       tapered ? s.taper(axis, middle.plus(u.times(start[0])).plus(v.times(start[1]))) : 0
     };
     int unknowns = tapered ? 6 : 5;
-    double[] guess = java.util.Arrays.copyOf(first, unknowns);
+    double[] guess = Arrays.copyOf(first, unknowns);
     LeastSquaresOptimizer.Optimum best =
         new LevenbergMarquardtOptimizer()
             .optimize(
@@ -110,19 +146,16 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
                         })
                     .target(new double[s.count])
                     .lazyEvaluation(false)
-                    .maxEvaluations(400)
-                    .maxIterations(200)
+                    .checker(
+                        (step, before, now) ->
+                            step >= MOST_STEPS || now.getCost() >= (1 - STILL) * before.getCost())
+                    .maxEvaluations(20 * MOST_STEPS)
+                    .maxIterations(20 * MOST_STEPS)
                     .build());
     double[] found = best.getPoint().toArray();
     double radius = found[4];
-    if (!(radius > 0) || radius > 100 * size) {
-      throw new IllegalArgumentException(
-          String.format(
-              java.util.Locale.ROOT,
-              "the patch is nearly flat: fitted radius %.4g mm over a size of %.4g mm; lay the film"
-                  + " flat, or name the axis",
-              radius,
-              size));
+    if (!(radius > 0) || radius > MOST_RADII * size || tapered && Math.abs(found[5]) > STEEPEST) {
+      return null;
     }
     Vec3 a = axis.plus(u.times(found[2])).plus(v.times(found[3])).unit();
     Vec3 point = middle.plus(u.times(found[0])).plus(v.times(found[1]));
@@ -191,8 +224,8 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
       return new Samples(patch, Math.max(1, 3 * patch.size() / MOST_POINTS));
     }
 
-    /** Direction in which the normals vary least. */
-    Vec3 stillAxis(boolean tapered) {
+    /** Axes to start from: those of the normals' spread, where they vary least first. */
+    List<Vec3> axes(boolean tapered) {
       double[] mean = new double[3];
       double total = 0;
       for (int i = 0; i < count; i++) {
@@ -216,17 +249,20 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
         }
       }
       EigenDecomposition eigen = new EigenDecomposition(new Array2DRowRealMatrix(spread));
-      int least = 0;
-      for (int i = 1; i < 3; i++) {
-        if (eigen.getRealEigenvalue(i) < eigen.getRealEigenvalue(least)) {
-          least = i;
-        }
+      Integer[] order = {0, 1, 2};
+      Arrays.sort(order, Comparator.comparingDouble(eigen::getRealEigenvalue));
+      List<Vec3> axes = new ArrayList<>();
+      for (int i : order) {
+        double[] e = eigen.getEigenvector(i).toArray();
+        axes.add(new Vec3(e[0], e[1], e[2]).unit());
       }
-      double[] e = eigen.getEigenvector(least).toArray();
-      return new Vec3(e[0], e[1], e[2]).unit();
+      return axes;
     }
 
-    /** Centre (along u, v from the centroid) nearest to all normals' lines, and mean radius. */
+    /**
+     * Centre (along u, v from the centroid) nearest to all normals' lines, and mean radius; null if
+     * none.
+     */
     double[] circle(Vec3 u, Vec3 v) {
       double[][] m = new double[2][2];
       double[] b = new double[2];
@@ -250,8 +286,7 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
       }
       double det = m[0][0] * m[1][1] - m[0][1] * m[0][1];
       if (!(Math.abs(det) > 1e-12 * (m[0][0] + m[1][1]) * (m[0][0] + m[1][1]))) {
-        throw new IllegalArgumentException(
-            "the patch is flat: no axis to bend a film round; lay the film flat, or name the axis");
+        return null;
       }
       double x = (b[0] * m[1][1] - b[1] * m[0][1]) / det;
       double y = (b[1] * m[0][0] - b[0] * m[0][1]) / det;
