@@ -26,6 +26,7 @@ import picocli.CommandLine.Parameters;
       "Example:",
       "  amperskin measure test-meshes/demo/visor.stl",
       "  amperskin measure --json test-meshes/demo/shoulder-plate.obj",
+      "  amperskin measure --list --json test-meshes/demo/shoulder-plate.obj",
       "  amperskin measure --quick --unit in test-meshes/examples/cube20.stl",
       "",
       "A file that cannot be read is told and passed over; the others are measured.",
@@ -65,7 +66,7 @@ final class MeasureCommand extends Verb {
   @Option(names = "--sheets", description = "Take open bodies as sheets, wet on both sides.")
   private boolean sheets;
 
-  @Option(names = "--list", description = "List bodies and groups too.")
+  @Option(names = "--list", description = "List bodies and groups too, each with its box.")
   private boolean list;
 
   @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
@@ -109,14 +110,14 @@ final class MeasureCommand extends Verb {
         String used = part.unit().or(sum::fileUnit).orElse(MeasuredPart.USUAL_UNIT);
         boolean assumed = part.unit().isEmpty() && sum.fileUnit().isEmpty();
         return json
-            ? JsonReports.quick(part.file(), sum, used, assumed)
-            : MeasureText.quick(part.file(), sum, used, assumed);
+            ? JsonReports.quick(part.file(), sum, used, assumed, part.scale())
+            : MeasureText.quick(part.file(), sum, used, assumed, part.scale());
       }
       MeshDiagnosis.Search search =
           noOverlaps ? MeshDiagnosis.Search.NO_OVERLAPS : MeshDiagnosis.Search.ALL;
       MeasuredPart measured = MeasuredPart.of(part, search, !noSpray && !noOverlaps, progress);
       return json
-          ? JsonReports.measure(measured)
+          ? JsonReports.measure(measured, list)
           : MeasureText.of(measured) + (list ? MeasureText.parts(measured) : "");
     }
   }

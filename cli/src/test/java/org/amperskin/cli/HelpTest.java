@@ -89,7 +89,7 @@ class HelpTest {
 
   @Test
   void examplesAreCounted() {
-    assertThat(helpCommands()).hasSize(13);
+    assertThat(helpCommands()).hasSize(14);
     assertThat(documents()).hasSizeGreaterThanOrEqualTo(2);
   }
 

@@ -1,6 +1,7 @@
 package org.amperskin.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -164,6 +165,68 @@ class SchemaTest {
     assertThat(several.size()).isEqualTo(2);
   }
 
+  @Test
+  void bodiesAreListedWithTheirFigures() throws Exception {
+    String file = "test-meshes/small/v07_cavity.stl";
+    JsonNode without = valid("measure", Cli.run("measure", "--json", file).out());
+    assertThat(without.get("parts").isNull()).isTrue();
+    JsonNode answer = valid("measure", Cli.run("measure", "--list", "--json", file).out());
+    JsonNode bodies = answer.at("/parts/bodies");
+    // A cube of 10 mm and, turned inward, one of 4 mm: 6 a^2 and a^3.
+    assertThat(bodies.findValuesAsText("number")).containsExactly("1", "2");
+    assertThat(bodies.findValues("triangles").stream().mapToInt(JsonNode::asInt))
+        .containsExactly(12, 12);
+    assertThat(bodies.at("/0/areaMm2").asDouble()).isEqualTo(600);
+    assertThat(bodies.at("/1/areaMm2").asDouble()).isEqualTo(96);
+    assertThat(bodies.at("/0/volumeMm3").asDouble()).isCloseTo(1000, within(1e-9));
+    assertThat(bodies.at("/1/volumeMm3").asDouble()).isCloseTo(-64, within(1e-9));
+    assertThat(bodies.at("/1/boundsMm").toString())
+        .isEqualTo("{\"min\":[3.0,3.0,3.0],\"max\":[7.0,7.0,7.0]}");
+    assertThat(bodies.findValuesAsText("inner")).containsExactly("false", "true");
+    assertThat(answer.at("/parts/groups").size()).isZero();
+  }
+
+  @Test
+  void groupsAreListedAndAddUpToTheWhole() throws Exception {
+    Path file = folder.resolve("two.obj");
+    Files.writeString(
+        file,
+        """
+        v 0 0 0
+        v 3 0 0
+        v 0 4 0
+        v 0 0 5
+        g base
+        f 1 3 2
+        g side
+        f 1 2 4
+        """);
+    JsonNode answer =
+        valid("measure", Cli.run("measure", "--list", "--json", file.toString()).out());
+    JsonNode groups = answer.at("/parts/groups");
+    assertThat(groups.findValuesAsText("name")).containsExactly("base", "side");
+    assertThat(groups.at("/0/areaMm2").asDouble()).isCloseTo(6, within(1e-12));
+    assertThat(groups.at("/1/areaMm2").asDouble()).isCloseTo(7.5, within(1e-12));
+    assertThat(groups.at("/1/boundsMm").toString())
+        .isEqualTo("{\"min\":[0.0,0.0,0.0],\"max\":[3.0,0.0,5.0]}");
+    assertThat(answer.at("/parts/bodies/0/volumeMm3").isNull()).isTrue();
+    String text = Cli.run("measure", "--list", file.toString()).out();
+    assertThat(text).contains("group 'side': 1 faces, 7.50000 mm2, box 3 x 0 x 5 mm");
+  }
+
+  @Test
+  void scaleIsTold() throws Exception {
+    for (String how : List.of("--quick", "--no-spray")) {
+      Cli.Result text = Cli.run("measure", how, "--scale", "102.5 %", CUBE);
+      assertThat(text.out()).contains("scale         102.5 % of the file's size");
+      JsonNode answer =
+          valid("measure", Cli.run("measure", "--json", how, "--scale", "102.5 %", CUBE).out());
+      assertThat(answer.get("scale").asDouble()).isCloseTo(1.025, within(1e-12));
+      assertThat(answer.get("areaMm2").asDouble()).isCloseTo(2400 * 1.025 * 1.025, within(1e-3));
+    }
+    assertThat(Cli.run("measure", "--quick", CUBE).out()).doesNotContain("scale");
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"positive", "negative", "stop-off"})
   void masksValidate(String use) throws Exception {
@@ -267,7 +330,7 @@ class SchemaTest {
       delimiter = '|',
       value = {
         "measure| |schema file format unit unitAssumed triangles vertices closed bodies areaMm2"
-            + " wettedAreaMm2 wettedAreaErrorMm2 paintedAreaMm2 volumeMm3 boundsMm problems",
+            + " wettedAreaMm2 wettedAreaErrorMm2 paintedAreaMm2 volumeMm3 boundsMm problems scale parts",
         "measure|/problems/0|kind count where message",
         "mask| |schema skinAreaMm2 openAreaMm2 closedAreaMm2 exposedAreaMm2 maskedAreaMm2"
             + " unreachedAreaMm2 stoppedOffAreaMm2 errorMm2 openFraction edgeLengthMm",

@@ -20,6 +20,7 @@ import org.amperskin.skin.SprayReach;
  * @param file where it was read from
  * @param unit unit of its coordinates: as told, else the file's own, else mm
  * @param unitAssumed whether nobody told that unit
+ * @param scale factor on its coordinates that was asked for
  * @param print the file's content
  * @param diagnosis what it measures and what is wrong with it
  * @param skin the surface taken as wetted
@@ -29,6 +30,7 @@ public record MeasuredPart(
     Path file,
     String unit,
     boolean unitAssumed,
+    double scale,
     PrintFile print,
     MeshDiagnosis diagnosis,
     Skin skin,
@@ -60,6 +62,7 @@ public record MeasuredPart(
         part.file(),
         part.unit().or(print::fileUnit).orElse(USUAL_UNIT),
         part.unit().isEmpty() && print.fileUnit().isEmpty(),
+        part.scale(),
         print,
         diagnosis,
         skin,

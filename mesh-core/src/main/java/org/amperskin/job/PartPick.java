@@ -1,16 +1,13 @@
 package org.amperskin.job;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
-import org.amperskin.mesh.MeshBody;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.units.NearestWord;
 
 /** Takes some of a file's parts: groups by name, bodies by number. */
-public final class PartPick {
+final class PartPick {
   private PartPick() {}
 
   /**
@@ -76,39 +73,5 @@ public final class PartPick {
             .orElse(groups.isEmpty() ? "; it has no groups" : "; its groups are " + groups);
     throw new IllegalArgumentException(
         "the print file has no part '" + name + "'" + hint + "; its bodies are 1 to " + bodies);
-  }
-
-  /** A line for each body and each group: number or name, faces, area. */
-  public static List<String> list(MeshDiagnosis diagnosis) {
-    List<String> lines = new ArrayList<>();
-    for (int b = 0; b < diagnosis.bodies().size(); b++) {
-      MeshBody body = diagnosis.bodies().get(b);
-      lines.add(
-          String.format(
-              Locale.ROOT,
-              "body %d: %,d faces, %.6g mm2, %s%s",
-              b + 1,
-              body.faces(),
-              body.areaMm2(),
-              body.closed() ? "closed" : "open",
-              body.inner() ? ", inside another" : ""));
-    }
-    SurfaceMesh mesh = diagnosis.mesh();
-    double[] area = new double[mesh.groupNames().size()];
-    int[] faces = new int[area.length];
-    for (int f = 0; area.length > 0 && f < mesh.faceCount(); f++) {
-      area[mesh.group(f)] += mesh.faceAreaMm2(f);
-      faces[mesh.group(f)]++;
-    }
-    for (int g = 0; g < area.length; g++) {
-      lines.add(
-          String.format(
-              Locale.ROOT,
-              "group '%s': %,d faces, %.6g mm2",
-              mesh.groupNames().get(g),
-              faces[g],
-              area[g]));
-    }
-    return lines;
   }
 }

@@ -67,6 +67,11 @@ final class Json {
     return this;
   }
 
+  Json none(String key) throws IOException {
+    out.writeNullField(key);
+    return this;
+  }
+
   Json count(String key, long value) throws IOException {
     out.writeNumberField(key, value);
     return this;

@@ -12,6 +12,7 @@ import org.amperskin.io.PrintFile;
 import org.amperskin.job.Comparison;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.MeasuredPart;
+import org.amperskin.job.PartList;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.plating.Figure;
 import org.amperskin.plating.FigureKey;
@@ -30,17 +31,49 @@ import org.amperskin.skin.SprayReach;
 public final class JsonReports {
   private JsonReports() {}
 
-  /** A part measured in full. */
-  public static String measure(MeasuredPart part) {
+  /**
+   * A part measured in full.
+   *
+   * @param list true to list its bodies and groups
+   */
+  public static String measure(MeasuredPart part, boolean list) {
     return Json.object(
         j -> {
           j.text("schema", "amperskin.measure/1");
           measured(j, part);
+          if (list) {
+            PartList parts = PartList.of(part.diagnosis());
+            j.object("parts", k -> parts(k, parts));
+          } else {
+            j.none("parts");
+          }
+        });
+  }
+
+  private static void parts(Json j, PartList parts) throws IOException {
+    j.objects(
+        "bodies",
+        parts.bodies(),
+        (k, b) -> {
+          k.count("number", b.number())
+              .count("triangles", b.triangles())
+              .number("areaMm2", b.areaMm2())
+              .maybe("volumeMm3", b.volumeMm3());
+          bounds(k, b.box());
+          k.flag("closed", b.closed()).flag("inner", b.inner());
+        });
+    j.objects(
+        "groups",
+        parts.groups(),
+        (k, g) -> {
+          k.text("name", g.name()).count("triangles", g.triangles()).number("areaMm2", g.areaMm2());
+          bounds(k, g.box());
         });
   }
 
   /** A part read and summed only; what was not looked at is null. */
-  public static String quick(Path file, PrintFile.Quick quick, String unit, boolean unitAssumed) {
+  public static String quick(
+      Path file, PrintFile.Quick quick, String unit, boolean unitAssumed, double scale) {
     return Json.object(
         j -> {
           j.text("schema", "amperskin.measure/1");
@@ -48,6 +81,7 @@ public final class JsonReports {
               .text("format", quick.format().label())
               .text("unit", unit)
               .flag("unitAssumed", unitAssumed)
+              .number("scale", scale)
               .count("triangles", quick.triangles())
               .number("vertices", Double.NaN)
               .maybeText("closed", java.util.Optional.empty())
@@ -60,7 +94,7 @@ public final class JsonReports {
               .number("volumeMm3", Double.NaN);
           bounds(j, quick.box());
           j.objects("problems", List.<String>of(), (k, p) -> k.text("kind", p));
-          j.texts("notes", List.of("read and summed only"));
+          j.texts("notes", List.of("read and summed only")).none("parts");
         });
   }
 
@@ -71,6 +105,7 @@ public final class JsonReports {
         .text("format", part.print().format().label())
         .text("unit", part.unit())
         .flag("unitAssumed", part.unitAssumed())
+        .number("scale", part.scale())
         .count("triangles", d.mesh().faceCount())
         .count("vertices", d.mesh().vertexCount())
         .flag("closed", d.closed())

@@ -5,7 +5,7 @@ import java.util.Locale;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
 import org.amperskin.job.MeasuredPart;
-import org.amperskin.job.PartPick;
+import org.amperskin.job.PartList;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.MeshProblem;
 import org.amperskin.skin.SprayReach;
@@ -19,6 +19,7 @@ public final class MeasureText {
     TextPage page = new TextPage();
     MeshDiagnosis d = part.diagnosis();
     page.heading(head(part.file(), part.print().format(), part.unit(), part.unitAssumed()));
+    scale(page, part.scale());
     page.line(
         "triangles",
         "%s, on %s vertices (%s stored)",
@@ -77,17 +78,51 @@ public final class MeasureText {
     return page.toString();
   }
 
-  /** Its bodies and groups, a line each. */
+  /** Its bodies and groups, an item each. */
   public static String parts(MeasuredPart part) {
     TextPage page = new TextPage();
-    PartPick.list(part.diagnosis()).forEach(line -> page.item("-", line));
+    PartList parts = PartList.of(part.diagnosis());
+    for (PartList.Body b : parts.bodies()) {
+      page.item(
+          "-",
+          String.format(
+              Locale.ROOT,
+              "body %d: %s faces, %.6g mm2, %s, box %s%s",
+              b.number(),
+              Figures.count(b.triangles()),
+              b.areaMm2(),
+              b.volumeMm3().isPresent()
+                  ? "closed, volume " + Figures.volume(b.volumeMm3().getAsDouble())
+                  : "open",
+              box(b.box()),
+              b.inner() ? ", inside another" : ""));
+    }
+    for (PartList.Group g : parts.groups()) {
+      page.item(
+          "-",
+          String.format(
+              Locale.ROOT,
+              "group '%s': %s faces, %.6g mm2, box %s",
+              g.name(),
+              Figures.count(g.triangles()),
+              g.areaMm2(),
+              box(g.box())));
+    }
     return page.toString();
   }
 
+  private static void scale(TextPage page, double scale) {
+    if (scale != 1) {
+      page.line("scale", "%s %% of the file's size", Figures.number(100 * scale));
+    }
+  }
+
   /** A part read and summed only. */
-  public static String quick(Path file, PrintFile.Quick quick, String unit, boolean unitAssumed) {
+  public static String quick(
+      Path file, PrintFile.Quick quick, String unit, boolean unitAssumed, double scale) {
     TextPage page = new TextPage();
     page.heading(head(file, quick.format(), unit, unitAssumed));
+    scale(page, scale);
     page.line("triangles", "%s", Figures.count(quick.triangles()));
     page.line("box", "%s", box(quick.box()));
     page.line(

@@ -123,7 +123,7 @@ class SameSolidTest {
     assertThat(PrintFile.quick(inches, OptionalDouble.of(10), 2, Progress.SILENT).areaMm2())
         .isCloseTo(2400, within(1e-9));
     assertThat(MeasureText.of(own)).contains("3MF, unit in)").doesNotContain("assumed");
-    assertThat(JsonReports.measure(own))
+    assertThat(JsonReports.measure(own, false))
         .contains("\"unit\" : \"in\"")
         .contains("\"unitAssumed\" : false");
   }
