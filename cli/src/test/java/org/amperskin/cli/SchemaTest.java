@@ -184,6 +184,10 @@ class SchemaTest {
         .isEqualTo("{\"min\":[3.0,3.0,3.0],\"max\":[7.0,7.0,7.0]}");
     assertThat(bodies.findValuesAsText("inner")).containsExactly("false", "true");
     assertThat(answer.at("/parts/groups").size()).isZero();
+    assertThat(answer.get("volumeMm3").asDouble()).isCloseTo(936, within(1e-9));
+    assertThat(answer.get("displacedVolumeMm3").asDouble()).isCloseTo(1000, within(1e-9));
+    String open = Cli.run("measure", "--json", "test-meshes/small/v11_open_box.stl").out();
+    assertThat(valid("measure", open).get("displacedVolumeMm3").isNull()).isTrue();
   }
 
   @Test

@@ -16,6 +16,6 @@ final class Surfaces {
         Math.max(open, region.traversedAreaMm2()),
         region.edgeLengthMm(),
         OptionalDouble.empty(),
-        Math.max(0, part.diagnosis().volumeMm3().orElse(0)));
+        part.skin().displacement().volumeMm3().orElse(0));
   }
 }

@@ -12,7 +12,7 @@ import org.amperskin.units.Area;
  * @param edgeLengthMm length of the border between open and masked (mm)
  * @param meanCurvatureIntegralMm integral of mean curvature over a surface plated all over (mm), if
  *     known
- * @param volumeMm3 volume of the part (mm3), 0 when not known
+ * @param volumeMm3 volume of liquid that the part pushes aside (mm3), 0 when not known
  */
 public record PlatedSurface(
     double openAreaMm2,

@@ -22,6 +22,7 @@ import org.amperskin.plating.Recipe;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.RegionRule;
+import org.amperskin.skin.Displacement;
 import org.amperskin.skin.SprayReach;
 
 /**
@@ -91,7 +92,9 @@ public final class JsonReports {
               .number("wettedAreaErrorMm2", Double.NaN)
               .number("paintedAreaMm2", Double.NaN)
               .number("paintedAreaErrorMm2", Double.NaN)
-              .number("volumeMm3", Double.NaN);
+              .number("volumeMm3", Double.NaN)
+              .number("displacedVolumeMm3", Double.NaN)
+              .number("displacedVolumeErrorMm3", Double.NaN);
           bounds(j, quick.box());
           j.objects("problems", List.<String>of(), (k, p) -> k.text("kind", p));
           j.texts("notes", List.of("read and summed only")).none("parts");
@@ -101,6 +104,7 @@ public final class JsonReports {
   private static void measured(Json j, MeasuredPart part) throws IOException {
     MeshDiagnosis d = part.diagnosis();
     OptionalDouble wetted = part.skin().wettedAreaMm2();
+    Displacement displaced = part.skin().displacement();
     j.text("file", part.file().toString())
         .text("format", part.print().format().label())
         .text("unit", part.unit())
@@ -115,7 +119,11 @@ public final class JsonReports {
         .number("wettedAreaErrorMm2", wetted.isPresent() ? part.skin().errorMm2() : Double.NaN)
         .number("paintedAreaMm2", painted(part, SprayReach::areaMm2))
         .number("paintedAreaErrorMm2", painted(part, SprayReach::errorMm2))
-        .maybe("volumeMm3", d.volumeMm3());
+        .maybe("volumeMm3", d.volumeMm3())
+        .maybe("displacedVolumeMm3", displaced.volumeMm3())
+        .number(
+            "displacedVolumeErrorMm3",
+            displaced.volumeMm3().isPresent() ? displaced.errorMm3() : Double.NaN);
     bounds(j, d.box());
     j.objects(
         "problems",

@@ -8,6 +8,7 @@ import org.amperskin.job.MeasuredPart;
 import org.amperskin.job.PartList;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.MeshProblem;
+import org.amperskin.skin.Displacement;
 import org.amperskin.skin.SprayReach;
 
 /** What a part measures, for people. */
@@ -39,6 +40,7 @@ public final class MeasureText {
             ? Figures.volume(d.volumeMm3().getAsDouble())
                 + (d.has(MeshProblem.Kind.OVERLAP) ? ", what bodies share counted twice" : "")
             : "not given: the surface is open or its sides disagree");
+    page.line("displaced", "%s", displaced(part.skin().displacement()));
     page.line("area", "%s (%.6g mm2), all faces as stored", Figures.area(d.areaMm2()), d.areaMm2());
     if (part.skin().wettedAreaMm2().isPresent()) {
       double wetted = part.skin().wettedAreaMm2().getAsDouble();
@@ -76,6 +78,15 @@ public final class MeasureText {
       page.item("!", p.kind().label() + ": " + p.message() + place(p));
     }
     return page.toString();
+  }
+
+  private static String displaced(Displacement d) {
+    if (d.volumeMm3().isEmpty()) {
+      return "not given: " + d.why();
+    }
+    return Figures.volume(d.volumeMm3().getAsDouble())
+        + " of liquid"
+        + (d.errorMm3() > 0 ? ", off by " + Figures.volume(d.errorMm3()) + " at most" : "");
   }
 
   /** Its bodies and groups, an item each. */

@@ -129,6 +129,11 @@ final class ReachSearch {
     return state;
   }
 
+  /** Number of the connected fluid that a side belongs to. */
+  int room(int node) {
+    return find(node);
+  }
+
   /** The body around a face's side that is inside one, rather another than its own; -1 if none. */
   int host(int node) {
     return hosts.getOrDefault(find(node), -1);

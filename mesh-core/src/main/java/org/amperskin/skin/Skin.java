@@ -29,6 +29,7 @@ public final class Skin {
   private final List<SkinPart> parts;
   private final List<String> doubts;
   private final boolean sound;
+  private final Displacement displacement;
 
   Skin(
       SurfaceMesh mesh,
@@ -37,7 +38,8 @@ public final class Skin {
       double assumedMm2,
       List<SkinPart> parts,
       List<String> doubts,
-      boolean sound) {
+      boolean sound,
+      Displacement displacement) {
     this.mesh = mesh;
     this.sourceFaces = sourceFaces;
     double area = 0;
@@ -50,6 +52,7 @@ public final class Skin {
     this.parts = List.copyOf(parts);
     this.doubts = List.copyOf(doubts);
     this.sound = sound;
+    this.displacement = displacement;
   }
 
   /** What to make of bodies with open edges. */
@@ -113,5 +116,10 @@ public final class Skin {
   /** True if the skin is closed and its faces agree on which side is out. */
   public boolean sound() {
     return sound;
+  }
+
+  /** The volume of liquid that the part pushes aside. */
+  public Displacement displacement() {
+    return displacement;
   }
 }

@@ -28,6 +28,7 @@ final class SkinAssembly {
   private final double[] doubled = new double[3];
   private double errorMm2;
   private final SkinBuilder out = new SkinBuilder();
+  private DisplacementSum volume;
 
   SkinAssembly(MeshDiagnosis given, Skin.OpenBodies open, Progress progress) {
     this.given = given;
@@ -45,10 +46,12 @@ final class SkinAssembly {
             ? given
             : MeshDiagnosis.of(caps.mesh(), MeshDiagnosis.Search.ALL, progress);
     mesh = diagnosis.mesh();
+    volume = new DisplacementSum(mesh, diagnosis.box());
     progress.at("following the liquid", 0);
     if (plain()) {
       for (int f = 0; f < mesh.faceCount(); f++) {
         out.face(mesh, f, false);
+        volume.skin(f, 1, false);
       }
     } else {
       BodyParity parity = BodyParity.of(diagnosis);
@@ -71,7 +74,18 @@ final class SkinAssembly {
           "open edges end on the middle of other open edges (T-junctions): what closes them is a"
               + " guess; repair the file, or mesh it again");
     }
-    return out.build(mesh, caps.firstCap(), errorMm2, caps.areaMm2(), parts, doubts, sound);
+    return out.build(
+        mesh,
+        caps.firstCap(),
+        errorMm2,
+        caps.areaMm2(),
+        parts,
+        doubts,
+        sound,
+        doubts.isEmpty() && given.closed()
+            ? volume.sum()
+            : Displacement.unknown(
+                doubts.isEmpty() ? "the surface is open" : String.join("; ", doubts)));
   }
 
   /** True if one closed body that looks outward is all there is. */
@@ -90,6 +104,7 @@ final class SkinAssembly {
   private void wholeFace(int f, byte[] sides) {
     boolean front = sides[2 * f] == ReachSearch.REACHED;
     boolean back = sides[2 * f + 1] == ReachSearch.REACHED;
+    weigh(f, 1, 2 * f, sides);
     if (front && back && sheet(f)) {
       out.face(mesh, f, false);
       out.face(mesh, f, true);
@@ -114,6 +129,7 @@ final class SkinAssembly {
     }
     if (allFront || allBack) {
       out.face(mesh, cut.face, allBack);
+      volume.skin(cut.face, 1, allBack);
       return;
     }
     double area = mesh.faceAreaMm2(cut.face);
@@ -124,7 +140,9 @@ final class SkinAssembly {
       } else if (cut.kind[c] == FaceCut.UNSURE) {
         out.piece(mesh, cut.face, cut.weights[c], false);
         errorMm2 += part;
+        volume.unsure(cut.face, cut.share[c]);
       } else {
+        weigh(cut.face, cut.share[c], cut.firstNode + 2 * c, sides);
         cell(cut, c, sides, part);
       }
     }
@@ -145,6 +163,26 @@ final class SkinAssembly {
       add(inside.computeIfAbsent(host, k -> new double[3]), cut.face, areaMm2);
     } else {
       add(enclosed, cut.face, areaMm2);
+    }
+  }
+
+  /**
+   * Takes a face or a part of one into the displaced volume.
+   *
+   * @param node its front; its back follows
+   */
+  private void weigh(int f, double share, int node, byte[] sides) {
+    boolean front = sides[node] == ReachSearch.REACHED;
+    boolean back = sides[node + 1] == ReachSearch.REACHED;
+    if (front != back) {
+      volume.skin(f, share, back);
+    } else if (front && !sheet(f)) {
+      volume.unsure(f, share);
+    }
+    for (int side = 0; side < 2; side++) {
+      if (sides[node + side] == ReachSearch.ENCLOSED) {
+        volume.enclosed(f, share, side == 0, reach.room(node + side));
+      }
     }
   }
 
@@ -221,6 +259,7 @@ final class SkinAssembly {
         given.search() != MeshDiagnosis.Search.ALL
             ? "overlaps and inner shells were not looked for"
             : "more than " + given.crossings().count() + " pairs of faces cross";
-    return out.build(mesh, mesh.faceCount(), 0, 0, List.of(), List.of(why), sound);
+    return out.build(
+        mesh, mesh.faceCount(), 0, 0, List.of(), List.of(why), sound, Displacement.unknown(why));
   }
 }

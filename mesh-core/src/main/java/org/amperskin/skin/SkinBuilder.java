@@ -57,7 +57,8 @@ final class SkinBuilder {
       double assumedMm2,
       List<SkinPart> parts,
       List<String> doubts,
-      boolean sound) {
+      boolean sound,
+      Displacement displacement) {
     boolean same = pointCount == 0 && faces == from.faceCount() && firstAssumed == faces;
     same &= Arrays.equals(corners, 0, 3 * faces, from.corners(), 0, from.corners().length);
     int base = from.vertexCount();
@@ -79,6 +80,6 @@ final class SkinBuilder {
       source[f] = source[f] < firstAssumed ? source[f] : -1;
     }
     SurfaceMesh mesh = same ? from : SurfaceMesh.of(positions, kept, groups, from.groupNames());
-    return new Skin(mesh, source, errorMm2, assumedMm2, parts, doubts, sound);
+    return new Skin(mesh, source, errorMm2, assumedMm2, parts, doubts, sound, displacement);
   }
 }

@@ -10,6 +10,15 @@ final class BoxUnion {
 
   /** Area between filled cells and empty ones that are joined to the outside. */
   static double reachedArea(double[][] boxes) {
+    return flood(boxes)[0];
+  }
+
+  /** Volume of all cells but the empty ones that are joined to the outside. */
+  static double displacedVolume(double[][] boxes) {
+    return flood(boxes)[1];
+  }
+
+  private static double[] flood(double[][] boxes) {
     double[][] at = new double[3][];
     for (int k = 0; k < 3; k++) {
       int axis = k;
@@ -66,6 +75,17 @@ final class BoxUnion {
         }
       }
     }
-    return area;
+    double volume = 0;
+    for (int x = 1; x < nx - 1; x++) {
+      for (int y = 1; y < ny - 1; y++) {
+        for (int z = 1; z < nz - 1; z++) {
+          if (!reached[(x * ny + y) * nz + z]) {
+            volume +=
+                (at[0][x] - at[0][x - 1]) * (at[1][y] - at[1][y - 1]) * (at[2][z] - at[2][z - 1]);
+          }
+        }
+      }
+    }
+    return new double[] {area, volume};
   }
 }

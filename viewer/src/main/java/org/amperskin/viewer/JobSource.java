@@ -18,6 +18,7 @@ import org.amperskin.plating.StepEstimate;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.SplitMesh;
+import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
 import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.PartSource;
@@ -100,10 +101,13 @@ final class JobSource implements PartSource {
       problems.add(p.message());
     }
     problems.addAll(e.artworkNotes());
+    List<FigureRow> rows =
+        PrintFileSource.rows(e.part().print(), e.part().diagnosis(), e.part().unit());
+    PrintFileSource.displaced(e.part().skin()).ifPresent(row -> rows.add(1, row));
     return new LoadedPart(
         file.getFileName().toString(),
         surfaces,
-        PrintFileSource.rows(e.part().print(), e.part().diagnosis(), e.part().unit()),
+        rows,
         e.plan().steps().stream().map(s -> StepCards.of(s, names.indexOf(region(s)))).toList(),
         problems);
   }

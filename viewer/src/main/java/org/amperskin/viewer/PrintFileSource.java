@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import org.amperskin.geom.Box;
@@ -14,6 +15,7 @@ import org.amperskin.io.common.PrintFileException;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.MeshProblem;
 import org.amperskin.region.RegionKind;
+import org.amperskin.skin.Displacement;
 import org.amperskin.skin.Skin;
 import org.amperskin.skin.SprayReach;
 import org.amperskin.viewer.part.FigureRow;
@@ -66,6 +68,7 @@ final class PrintFileSource implements PartSource {
         skin.wettedAreaMm2()
             .ifPresent(a -> rows.add(1, new FigureRow("Wetted", number("%.4f", a / 1e4), "dm²")));
         rows.add(2, new FigureRow("Painted", number("%.4f", spray.areaMm2() / 1e4), "dm²"));
+        displaced(skin).ifPresent(row -> rows.add(3, row));
         PaintedSurface painted = SkinSurface.of(print.mesh(), skin, spray);
         if (found.problems().isEmpty()) {
           return new LoadedPart(name, List.of(painted), rows, List.of(), problems);
@@ -148,6 +151,17 @@ final class PrintFileSource implements PartSource {
     rows.add(new FigureRow("Format", print.format().label(), ""));
     rows.add(new FigureRow("Unit of the file", unit, ""));
     return rows;
+  }
+
+  /** What the part pushes aside, with its error if there is one. */
+  static Optional<FigureRow> displaced(Skin skin) {
+    Displacement d = skin.displacement();
+    if (d.volumeMm3().isEmpty()) {
+      return Optional.empty();
+    }
+    String error = d.errorMm3() > 0 ? number(" ± %.3f", d.errorMm3() / 1e3) : "";
+    String volume = number("%.3f", d.volumeMm3().getAsDouble() / 1e3);
+    return Optional.of(new FigureRow("Liquid displaced", volume + error, "cm³"));
   }
 
   private static String number(String format, Object value) {
