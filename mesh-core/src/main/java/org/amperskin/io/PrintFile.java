@@ -18,6 +18,7 @@ import org.amperskin.geom.Box;
 import org.amperskin.geom.Progress;
 import org.amperskin.io.common.MeshBuilder;
 import org.amperskin.io.common.PrintFileException;
+import org.amperskin.io.common.ProgressStream;
 import org.amperskin.io.obj.ObjFile;
 import org.amperskin.io.ply.PlyFile;
 import org.amperskin.io.stl.AsciiStl;
@@ -155,16 +156,16 @@ public record PrintFile(
         return new Raw(format, mesh, 3L * mesh.faceCount(), notes);
       }
       case STL_ASCII -> {
-        MeshBuilder mesh = AsciiStl.read(stream(file, head));
+        MeshBuilder mesh = AsciiStl.read(stream(file, head, progress));
         return new Raw(format, mesh, 3L * mesh.faceCount(), List.of());
       }
       case OBJ -> {
-        ObjFile.Content c = ObjFile.read(stream(file, head));
+        ObjFile.Content c = ObjFile.read(stream(file, head, progress));
         return new Raw(format, c.mesh(), c.storedVertices(), c.notes());
       }
       case PLY -> {
         // UTF-16 takes at least a byte for each of UTF-8, so the size stays an upper bound.
-        PlyFile.Content c = PlyFile.read(stream(file, head), file.size());
+        PlyFile.Content c = PlyFile.read(stream(file, head, progress), file.size());
         return new Raw(format, c.mesh(), c.storedVertices(), c.notes());
       }
       case THREE_MF -> {
@@ -313,12 +314,12 @@ public record PrintFile(
     return s.startsWith("\ufeff") ? s.substring(1) : s;
   }
 
-  private static InputStream stream(FileChannel file, byte[] head)
+  private static InputStream stream(FileChannel file, byte[] head, Progress progress)
       throws IOException, PrintFileException {
     InputStream raw = Channels.newInputStream(file.position(0));
     Charset wide = wideCharset(head);
     if (wide == null) {
-      return raw;
+      return new ProgressStream(raw, file.size(), progress);
     }
     if (file.size() > MOST_TEXT) {
       throw PrintFileException.whole(

@@ -53,7 +53,7 @@ final class Assembly {
     for (int i = 0; i < root.items.size(); i++) {
       Reference item = root.items.get(i);
       a.place(item);
-      progress.at("reading", (i + 1.0) / root.items.size());
+      progress.at("placing", (i + 1.0) / root.items.size());
     }
     List<String> notes = a.told.notes(root);
     return new ThreeMfFile.Content(a.mesh, root.unit.symbol, a.stored, notes);

@@ -1,11 +1,16 @@
 package org.amperskin.io.threemf;
 
 import java.util.Arrays;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.amperskin.io.common.PrintFileException;
 
 /** Reads the mesh of an object: vertices, triangles and what properties they carry. */
 final class MeshReader {
   private static final int MOST = (Integer.MAX_VALUE - 16) / 3;
+
+  private static final int[] PLACES =
+      Stream.of("v1", "v2", "v3", "pid", "p1", "p2", "p3").mapToInt(PlainTags::code).toArray();
 
   private final XmlCursor x;
   private final ModelObject o;
@@ -14,6 +19,9 @@ final class MeshReader {
   private int[] corners = new int[3 * 64];
   private int triangles;
   private int[] properties;
+
+  /** Values of a plain triangle in the order of {@link #PLACES}, -1 where it has none. */
+  private final int[] plainValues = new int[PLACES.length];
 
   MeshReader(XmlCursor x, ModelObject o) {
     this.x = x;
@@ -61,6 +69,14 @@ final class MeshReader {
 
   private void vertices() throws PrintFileException {
     int depth = x.depth();
+    Optional<PlainTags> plain = x.plainTags("vertex");
+    if (plain.isPresent()) {
+      PlainTags tags = plain.get();
+      while (x.next(tags) && plainVertex(tags)) {
+        tags.take();
+      }
+      x.behind(tags);
+    }
     while (x.child(depth)) {
       if (x.isCore("vertex")) {
         vertex();
@@ -69,13 +85,37 @@ final class MeshReader {
     }
   }
 
+  /** Adds a vertex if nothing is wrong with it; what is wrong is told by {@link #vertex}. */
+  private boolean plainVertex(PlainTags tags) {
+    if (vertices == MOST || tags.count() != 3) {
+      return false;
+    }
+    roomForVertex();
+    int seen = 0;
+    for (int i = 0; i < 3; i++) {
+      int k = tags.name(i) - 'x';
+      double v = k >= 0 && k < 3 ? tags.real(i) : Double.NaN;
+      if (!Double.isFinite(v)) {
+        return false;
+      }
+      xyz[3 * vertices + k] = v;
+      seen |= 1 << k;
+    }
+    vertices += seen == 7 ? 1 : 0;
+    return seen == 7;
+  }
+
+  private void roomForVertex() {
+    if (3 * vertices == xyz.length) {
+      xyz = Arrays.copyOf(xyz, (int) Math.min(2L * xyz.length, 3L * MOST));
+    }
+  }
+
   private void vertex() throws PrintFileException {
     if (vertices == MOST) {
       throw x.fault("object %d: more than %d vertices", o.id, MOST);
     }
-    if (3 * vertices == xyz.length) {
-      xyz = Arrays.copyOf(xyz, (int) Math.min(2L * xyz.length, 3L * MOST));
-    }
+    roomForVertex();
     int seen = 0;
     for (int i = 0; i < x.attributes(); i++) {
       String name = x.attributeName(i);
@@ -101,6 +141,14 @@ final class MeshReader {
 
   private void triangles() throws PrintFileException {
     int depth = x.depth();
+    Optional<PlainTags> plain = x.plainTags("triangle");
+    if (plain.isPresent()) {
+      PlainTags tags = plain.get();
+      while (x.next(tags) && plainTriangle(tags)) {
+        tags.take();
+      }
+      x.behind(tags);
+    }
     while (x.child(depth)) {
       if (x.isCore("triangle")) {
         triangle();
@@ -109,13 +157,52 @@ final class MeshReader {
     }
   }
 
+  /** Adds a triangle if nothing is wrong with it; what is wrong is told by {@link #triangle}. */
+  private boolean plainTriangle(PlainTags tags) {
+    if (triangles == MOST) {
+      return false;
+    }
+    roomForTriangle();
+    Arrays.fill(plainValues, -1);
+    for (int i = 0; i < tags.count(); i++) {
+      int place = place(tags.name(i));
+      int value = tags.index(i);
+      if (place < 0 || plainValues[place] >= 0 || value < 0 || place < 3 && value >= vertices) {
+        return false;
+      }
+      plainValues[place] = value;
+    }
+    for (int k = 0; k < 3; k++) {
+      if (plainValues[k] < 0) {
+        return false;
+      }
+      corners[3 * triangles + k] = plainValues[k];
+    }
+    properties(plainValues[3], plainValues[4], plainValues[5], plainValues[6]);
+    triangles++;
+    return true;
+  }
+
+  private static int place(int name) {
+    for (int i = 0; i < PLACES.length; i++) {
+      if (PLACES[i] == name) {
+        return i;
+      }
+    }
+    return -1;
+  }
+
+  private void roomForTriangle() {
+    if (3 * triangles == corners.length) {
+      corners = Arrays.copyOf(corners, (int) Math.min(2L * corners.length, 3L * MOST));
+    }
+  }
+
   private void triangle() throws PrintFileException {
     if (triangles == MOST) {
       throw x.fault("object %d: more than %d triangles", o.id, MOST);
     }
-    if (3 * triangles == corners.length) {
-      corners = Arrays.copyOf(corners, (int) Math.min(2L * corners.length, 3L * MOST));
-    }
+    roomForTriangle();
     int seen = 0;
     int pid = -1;
     int p1 = -1;
@@ -136,12 +223,13 @@ final class MeshReader {
     if (seen != 7) {
       throw x.fault("object %d: triangle %d needs v1, v2 and v3", o.id, triangles);
     }
-    properties(pid, p1, p2 >= 0 && p2 != p1 ? p2 : p3);
+    properties(pid, p1, p2, p3);
     triangles++;
   }
 
   /** The group of a triangle is its own or the object's; without p1 the object's counts whole. */
-  private void properties(int pid, int p1, int other) {
+  private void properties(int pid, int p1, int p2, int p3) {
+    int other = p2 >= 0 && p2 != p1 ? p2 : p3;
     if (properties == null && pid < 0 && p1 < 0) {
       return;
     }

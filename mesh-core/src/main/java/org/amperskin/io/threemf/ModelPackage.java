@@ -17,7 +17,9 @@ import java.util.Set;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
+import org.amperskin.geom.Progress;
 import org.amperskin.io.common.PrintFileException;
+import org.amperskin.io.common.ProgressStream;
 
 /**
  * The archive: parts by name and the relationships between them.
@@ -32,6 +34,7 @@ import org.amperskin.io.common.PrintFileException;
 final class ModelPackage implements AutoCloseable {
   private final ZipFile zip;
   private final Limits limits;
+  private final Progress progress;
   private final Map<String, ZipEntry> entries = new HashMap<>();
   private final Set<String> twice = new HashSet<>();
   private final Map<String, ModelPart> models = new HashMap<>();
@@ -39,8 +42,9 @@ final class ModelPackage implements AutoCloseable {
   private boolean hasKeys;
   private long unpacked;
 
-  private ModelPackage(ZipFile zip, Limits limits) throws PrintFileException {
+  private ModelPackage(ZipFile zip, Limits limits, Progress progress) throws PrintFileException {
     this.zip = zip;
+    this.progress = progress;
     this.limits = limits;
     if (zip.size() > limits.entries()) {
       throw PrintFileException.whole(
@@ -56,7 +60,8 @@ final class ModelPackage implements AutoCloseable {
     }
   }
 
-  static ModelPackage open(Path file, Limits limits) throws IOException, PrintFileException {
+  static ModelPackage open(Path file, Limits limits, Progress progress)
+      throws IOException, PrintFileException {
     ZipFile zip;
     try {
       zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8);
@@ -65,7 +70,7 @@ final class ModelPackage implements AutoCloseable {
           "damaged ZIP archive of %d bytes: %s", Files.size(file), e.getMessage());
     }
     try {
-      return new ModelPackage(zip, limits);
+      return new ModelPackage(zip, limits, progress);
     } catch (PrintFileException e) {
       zip.close();
       throw e;
@@ -181,7 +186,8 @@ final class ModelPackage implements AutoCloseable {
       if (raw == null) {
         throw PrintFileException.whole("damaged ZIP archive: the entry cannot be found").in(path);
       }
-      return new GuardedStream(raw, path, entry, limits, unpacked);
+      InputStream told = new ProgressStream(raw, entry.getSize(), progress);
+      return new GuardedStream(told, path, entry, limits, unpacked);
     } catch (IOException | RuntimeException e) {
       throw PrintFileException.whole("damaged ZIP archive: the entry cannot be opened: %s", e)
           .in(path);

@@ -25,8 +25,8 @@ import org.amperskin.io.common.PrintFileException;
  * come as they are.
  *
  * <p>Source: 3MF Consortium, Core Specification 1.4, Production Extension 1.2 (names of parts,
- * {@code p:path}), Materials and Properties Extension 1.2 (names of colours). Cost: about 2 us a
- * triangle, most of it in reading XML.
+ * {@code p:path}), Materials and Properties Extension 1.2 (names of colours). Cost: about 0.4 us a
+ * triangle where vertices and triangles are written plainly, 2 us where they are not.
  */
 public final class ThreeMfFile {
   private ThreeMfFile() {}
@@ -48,7 +48,7 @@ public final class ThreeMfFile {
 
   static Content read(Path file, Limits limits, Progress progress)
       throws IOException, PrintFileException {
-    try (ModelPackage parts = ModelPackage.open(file, limits)) {
+    try (ModelPackage parts = ModelPackage.open(file, limits, progress)) {
       ModelPart root = parts.root();
       return Assembly.of(parts, root, limits, progress);
     }

@@ -1,7 +1,10 @@
 package org.amperskin.io.threemf;
 
 import java.io.IOException;
+import java.io.Reader;
 import java.nio.charset.CharacterCodingException;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import javax.xml.stream.Location;
 import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
@@ -16,7 +19,8 @@ import org.amperskin.io.common.PrintFileException;
  * from outside; nesting is limited; every fault is one {@link PrintFileException} with part and
  * line.
  *
- * <p>Method: the JDK's StAX reader on text decoded by {@link XmlReader}.
+ * <p>Method: the JDK's StAX reader on text decoded by {@link XmlReader}; runs of plain vertices and
+ * triangles are taken past it by {@link PlainTags}.
  */
 final class XmlCursor {
   private static final int DEEPEST = 100;
@@ -24,7 +28,14 @@ final class XmlCursor {
   private final String part;
   private final GuardedStream stream;
   private final XMLStreamReader in;
+  private final Reader text;
   private int depth;
+
+  /** Elements vertices and triangles met without a prefix. */
+  private int lists;
+
+  /** Lines that {@link PlainTags} took, which the XML reader did not see. */
+  private long linesTaken;
 
   XmlCursor(String part, GuardedStream stream) throws PrintFileException {
     this.part = part;
@@ -40,7 +51,8 @@ final class XmlCursor {
         });
     factory.setXMLReporter((message, type, information, place) -> {});
     try {
-      in = factory.createXMLStreamReader(XmlReader.of(stream));
+      text = XmlReader.of(stream);
+      in = factory.createXMLStreamReader(text);
     } catch (XMLStreamException | IOException | RuntimeException e) {
       throw broken(e, null);
     }
@@ -141,8 +153,32 @@ final class XmlCursor {
   }
 
   long line() {
-    Location at = in.getLocation();
-    return at == null ? 1 : Math.max(1, at.getLineNumber());
+    return line(in.getLocation());
+  }
+
+  private long line(Location at) {
+    return at == null ? 1 : Math.max(1, at.getLineNumber()) + linesTaken;
+  }
+
+  /** What takes the plain children of the list just opened; empty if that cannot be done. */
+  Optional<PlainTags> plainTags(String element) {
+    return text instanceof PausingReader p && opensList() && p.pausedAfter(lists)
+        ? Optional.of(new PlainTags(p, element))
+        : Optional.empty();
+  }
+
+  /** Looks at the next plain child. */
+  boolean next(PlainTags tags) throws PrintFileException {
+    try {
+      return tags.next();
+    } catch (IOException e) {
+      throw broken(e, in.getLocation());
+    }
+  }
+
+  /** Goes on behind the plain children. */
+  void behind(PlainTags tags) {
+    linesTaken += tags.lines();
   }
 
   PrintFileException fault(String format, Object... values) {
@@ -155,6 +191,9 @@ final class XmlCursor {
         switch (in.next()) {
           case XMLStreamConstants.START_ELEMENT -> {
             depth++;
+            if (opensList()) {
+              lists++;
+            }
             if (depth > DEEPEST) {
               throw fault("elements nested more than %d deep", DEEPEST);
             }
@@ -175,10 +214,18 @@ final class XmlCursor {
       return false;
     } catch (XMLStreamException e) {
       throw broken(e, e.getLocation());
+    } catch (CancellationException e) {
+      throw e;
     } catch (RuntimeException e) {
       // The JDK's reader answers some broken input with unchecked exceptions.
       throw broken(e, in.getLocation());
     }
+  }
+
+  private boolean opensList() {
+    String name = in.getLocalName();
+    return (name.equals("vertices") || name.equals("triangles"))
+        && (in.getPrefix() == null || in.getPrefix().isEmpty());
   }
 
   private PrintFileException broken(Exception e, Location at) throws PrintFileException {
@@ -191,8 +238,7 @@ final class XmlCursor {
     if (nested instanceof CharacterCodingException) {
       substance = "bytes that are neither UTF-8 nor UTF-16 (" + nested.getMessage() + ")";
     }
-    long line = at == null ? 1 : Math.max(1, at.getLineNumber());
-    return PrintFileException.atLine(line, "expected well-formed XML, found: %s", substance)
+    return PrintFileException.atLine(line(at), "expected well-formed XML, found: %s", substance)
         .in(part);
   }
 }

@@ -38,6 +38,9 @@ final class XmlReader {
       mark = 3;
     }
     in.unread(head, mark, head.length - mark);
+    if (charset.equals(StandardCharsets.UTF_8)) {
+      return new PausingReader(in);
+    }
     return new InputStreamReader(
         in,
         charset
