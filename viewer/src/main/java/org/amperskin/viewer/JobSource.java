@@ -35,8 +35,14 @@ final class JobSource implements PartSource {
 
   @Override
   public LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException {
+    return load(file, progress, part -> {});
+  }
+
+  @Override
+  public LoadedPart load(Path file, Consumer<Progress> progress, Consumer<LoadedPart> sooner)
+      throws ProblemException {
     if (!JobFile.looksLikeJob(file)) {
-      return printFiles.load(file, progress);
+      return printFiles.load(file, progress, sooner);
     }
     try {
       progress.accept(Progress.of("Reading " + file.getFileName()));

@@ -14,6 +14,7 @@ import org.amperskin.io.PrintFile;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.MeshProblem;
+import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.region.RegionKind;
 import org.amperskin.skin.Displacement;
 import org.amperskin.skin.Skin;
@@ -31,11 +32,20 @@ import org.amperskin.viewer.part.StepCard;
 final class PrintFileSource implements PartSource {
   private static final double TRUE_SIZE = 1;
 
-  /** Faces up to which the skin is worked out too; larger parts are shown as stored, sooner. */
-  private static final int SMALL = 300_000;
+  /** Faces from which the part is shown as stored before its skin is worked out. */
+  private static final int LARGE = 300_000;
+
+  /** Faces up to which the skin is worked out; what it takes grows with them. */
+  private static final int MOST = 6_000_000;
 
   @Override
   public LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException {
+    return load(file, progress, part -> {});
+  }
+
+  @Override
+  public LoadedPart load(Path file, Consumer<Progress> progress, Consumer<LoadedPart> sooner)
+      throws ProblemException {
     String name = file.getFileName().toString();
     try {
       PrintFile print =
@@ -45,7 +55,10 @@ final class PrintFileSource implements PartSource {
         throw new ProblemException(
             "The file holds 0 triangles.", file.toString(), "Export the part again as a mesh.");
       }
-      boolean full = print.mesh().faceCount() <= SMALL;
+      boolean full = print.mesh().faceCount() <= MOST;
+      if (print.mesh().faceCount() > LARGE) {
+        sooner.accept(asStored(name, print));
+      }
       MeshDiagnosis found =
           MeshDiagnosis.of(
               print.mesh(),
@@ -76,11 +89,10 @@ final class PrintFileSource implements PartSource {
         List<PaintedSurface> both = List.of(painted, FaultSurface.of(found));
         return new LoadedPart(name, both, rows, List.of(faults(found)), problems);
       }
-      RegionEntry whole = RegionEntry.of(RegionKind.EXPOSED, found.areaMm2(), true);
-      PaintedSurface surface =
-          PaintedSurface.of(
-              "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
-      return new LoadedPart(name, List.of(surface), rows, List.of(), problems);
+      problems.add(
+          number("more than %,d faces: the skin was not looked for; measure the file", MOST));
+      return new LoadedPart(
+          name, List.of(whole(print.mesh(), found.areaMm2())), rows, List.of(), problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
           e.getMessage() + ".",
@@ -97,6 +109,24 @@ final class PrintFileSource implements PartSource {
           "See whether the disk is there and you may read the file.",
           e);
     }
+  }
+
+  /** What is known once the file is read. */
+  private static LoadedPart asStored(String name, PrintFile print) {
+    double area = 0;
+    for (int f = 0; f < print.mesh().faceCount(); f++) {
+      area += print.mesh().faceAreaMm2(f);
+    }
+    List<FigureRow> rows =
+        List.of(
+            new FigureRow("Surface as stored", number("%.4f", area / 1e4), "dm²"),
+            new FigureRow("Triangles", number("%,d", print.mesh().faceCount()), ""));
+    return new LoadedPart(name, List.of(whole(print.mesh(), area)), rows, List.of(), print.notes());
+  }
+
+  private static PaintedSurface whole(SurfaceMesh mesh, double areaMm2) {
+    RegionEntry whole = RegionEntry.of(RegionKind.EXPOSED, areaMm2, true);
+    return PaintedSurface.of("whole surface", mesh, new int[mesh.faceCount()], List.of(whole));
   }
 
   /** A card that shows where the faults are. */

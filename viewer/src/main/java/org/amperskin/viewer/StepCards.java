@@ -53,8 +53,7 @@ final class StepCards {
     if (s.how() != How.PREPARE) {
       rows.add(new FigureRow("Open area", Figures.number(s.openAreaMm2() / MM2_PER_DM2), "dm²"));
       rows.add(
-          new FigureRow(
-              "its error, at most", Figures.number(s.areaErrorMm2() / MM2_PER_DM2), "dm²"));
+          new FigureRow("error at most", Figures.number(s.areaErrorMm2() / MM2_PER_DM2), "dm²"));
     }
     s.timeBandS()
         .ifPresent(

@@ -26,6 +26,9 @@ final class PartLoader {
   interface Listener {
     void progressed(Progress progress);
 
+    /** There is something to see; the work goes on. */
+    void shownSooner(LoadedPart part);
+
     void loaded(LoadedPart part);
 
     void failed(ProblemException problem);
@@ -67,7 +70,7 @@ final class PartLoader {
     @Override
     public void run() {
       try {
-        LoadedPart part = source.load(file, this::tell);
+        LoadedPart part = source.load(file, this::tell, this::show);
         end(() -> listener.loaded(part));
       } catch (CancellationException e) {
         end(
@@ -115,6 +118,15 @@ final class PartLoader {
               }
             });
       }
+    }
+
+    private void show(LoadedPart sooner) {
+      ui.execute(
+          () -> {
+            if (current == this) {
+              listener.shownSooner(sooner);
+            }
+          });
     }
 
     private void end(Runnable told) {

@@ -21,8 +21,9 @@ import org.amperskin.viewer.part.Progress;
 /**
  * The state of one viewer window. Used on the user interface's thread only.
  *
- * <p>A part that is shown stays while the next file loads, and comes back if that load is cancelled
- * or its problem is put away.
+ * <p>A large part is shown as it is stored while its skin is worked out: its phase is SHOWN then,
+ * and its progress goes on. A part that is shown stays while the next file loads, and comes back if
+ * that load is cancelled or its problem is put away.
  */
 public final class ViewerModel {
   /** Nothing is selected. */
@@ -74,6 +75,10 @@ public final class ViewerModel {
   private double aspect = 1;
   private Camera fitted;
   private int fits;
+
+  /** The part being loaded is in the picture, and may have been turned since. */
+  private boolean shownSooner;
+
   private int pendingFits;
 
   /**
@@ -91,6 +96,7 @@ public final class ViewerModel {
   /** Starts to load a file; a load that is under way is given up. */
   public void open(Path file) {
     help.set(false);
+    shownSooner = false;
     progress.set(Progress.of("Opening " + file.getFileName()));
     phase.set(Phase.LOADING);
     loader.load(file);
@@ -288,8 +294,24 @@ public final class ViewerModel {
     }
 
     @Override
+    public void shownSooner(LoadedPart sooner) {
+      show(sooner);
+      shownSooner = true;
+      phase.set(Phase.SHOWN);
+      lookFrom(START_YAW, START_PITCH);
+    }
+
+    @Override
     public void loaded(LoadedPart loaded) {
       progress.set(null);
+      show(loaded);
+      phase.set(Phase.SHOWN);
+      if (!shownSooner) {
+        lookFrom(START_YAW, START_PITCH);
+      }
+    }
+
+    private void show(LoadedPart loaded) {
       problem.set(null);
       shownRegion.set(NONE);
       part.set(loaded);
@@ -298,8 +320,6 @@ public final class ViewerModel {
       } else {
         selectedStep.set(NONE);
       }
-      phase.set(Phase.SHOWN);
-      lookFrom(START_YAW, START_PITCH);
     }
 
     @Override

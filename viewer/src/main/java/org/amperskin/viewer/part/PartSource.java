@@ -19,4 +19,18 @@ public interface PartSource {
    * @throws ProblemException if the file cannot be shown, in words for people
    */
   LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException;
+
+  /**
+   * Reads a file and hands out what can be shown before all is worked out.
+   *
+   * @param file a print file or a job
+   * @param progress told how far the work is
+   * @param sooner given the part once, some time before the end, if its work takes long
+   * @return the part, worked out
+   * @throws ProblemException if the file cannot be shown, in words for people
+   */
+  default LoadedPart load(Path file, Consumer<Progress> progress, Consumer<LoadedPart> sooner)
+      throws ProblemException {
+    return load(file, progress);
+  }
 }

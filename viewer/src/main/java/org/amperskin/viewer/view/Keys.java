@@ -96,7 +96,7 @@ final class Keys {
   private void escape() {
     if (model.help().get()) {
       model.help().set(false);
-    } else if (model.phase().get() == Phase.LOADING) {
+    } else if (model.phase().get() == Phase.LOADING || model.progress().get() != null) {
       model.cancel();
     } else if (model.phase().get() == Phase.FAILED) {
       model.back();

@@ -60,7 +60,7 @@ final class StatusPane extends VBox {
 
   private void tell() {
     Progress now = model.progress().get();
-    boolean busy = model.phase().get() == Phase.LOADING;
+    boolean busy = now != null || model.phase().get() == Phase.LOADING;
     bar.setVisible(busy);
     bar.setManaged(busy);
     cancel.setVisible(busy);

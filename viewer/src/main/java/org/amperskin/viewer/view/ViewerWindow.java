@@ -226,6 +226,9 @@ public final class ViewerWindow {
     Phase phase = model.phase().get();
     return phase == Phase.EMPTY
         || phase == Phase.FAILED
-        || phase == Phase.SHOWN && part.drawn().get() && !model.fitting();
+        || phase == Phase.SHOWN
+            && model.progress().get() == null
+            && part.drawn().get()
+            && !model.fitting();
   }
 }

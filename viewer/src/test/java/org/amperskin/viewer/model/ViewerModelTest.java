@@ -10,6 +10,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import org.amperskin.picture.Camera;
 import org.amperskin.picture.SampleParts;
 import org.amperskin.region.RegionKind;
@@ -104,6 +105,75 @@ class ViewerModelTest {
     }
     assertThat(model.part().get().title()).isEqualTo("second");
     assertThat(model.phase().get()).isEqualTo(Phase.SHOWN);
+  }
+
+  /** Hands out the part as stored, then goes on only when it is let. */
+  private final PartSource twoStages =
+      new PartSource() {
+        @Override
+        public LoadedPart load(Path file, Consumer<Progress> progress) {
+          throw new IllegalStateException("not asked for in 1 stage");
+        }
+
+        @Override
+        public LoadedPart load(
+            Path file, Consumer<Progress> progress, Consumer<LoadedPart> sooner) {
+          sooner.accept(part(file + " as stored"));
+          progress.accept(Progress.of("working", 0.25));
+          firstStarted.countDown();
+          try {
+            firstMayGoOn.await();
+          } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+          }
+          try {
+            progress.accept(Progress.of("working", 0.5));
+          } finally {
+            firstWasStopped.countDown();
+          }
+          return part(file + " worked out");
+        }
+      };
+
+  @Test
+  void largePartIsShownWhileItIsWorkedOutAndKeepsItsView() throws InterruptedException {
+    ViewerModel two = new ViewerModel(twoStages, posted::add);
+    two.open(Path.of("part"));
+    assertThat(firstStarted.await(10, TimeUnit.SECONDS)).isTrue();
+    while (two.progress().get() == null || !two.progress().get().stage().equals("working")) {
+      posted.poll(10, TimeUnit.SECONDS).run();
+    }
+    assertThat(two.phase().get()).isEqualTo(Phase.SHOWN);
+    assertThat(two.part().get().title()).isEqualTo("part as stored");
+    two.turn(40, 10);
+    double yaw = two.camera().get().yawDegrees();
+    firstMayGoOn.countDown();
+    while (!two.part().get().title().equals("part worked out")) {
+      posted.poll(10, TimeUnit.SECONDS).run();
+    }
+    assertThat(two.progress().get()).isNull();
+    assertThat(two.camera().get().yawDegrees()).isEqualTo(yaw);
+  }
+
+  @Test
+  void workOnAShownPartStopsWhenAnotherIsOpenedOrItIsCancelled() throws InterruptedException {
+    ViewerModel two = new ViewerModel(twoStages, posted::add);
+    two.open(Path.of("part"));
+    assertThat(firstStarted.await(10, TimeUnit.SECONDS)).isTrue();
+    while (two.phase().get() != Phase.SHOWN) {
+      posted.poll(10, TimeUnit.SECONDS).run();
+    }
+    two.cancel();
+    // nobody lets it go on: it was interrupted, and its progress refused
+    assertThat(firstWasStopped.await(10, TimeUnit.SECONDS)).isTrue();
+    assertThat(two.part().get().title()).isEqualTo("part as stored");
+    assertThat(two.phase().get()).isEqualTo(Phase.SHOWN);
+    assertThat(two.progress().get()).isNull();
+    two.open(Path.of("next"));
+    while (!two.part().get().title().startsWith("next")) {
+      posted.poll(10, TimeUnit.SECONDS).run();
+    }
+    assertThat(two.part().get().title()).isEqualTo("next as stored");
   }
 
   @Test
