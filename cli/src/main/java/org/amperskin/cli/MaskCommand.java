@@ -145,6 +145,7 @@ final class MaskCommand extends Verb {
     List<String> notes =
         java.util.stream.Stream.of(
                 drawing.notes().stream(),
+                region.hint().stream(),
                 part.skin().doubts().stream().map(d -> "area not certified: " + d),
                 part.unitAssumed()
                     ? java.util.stream.Stream.of("unit mm assumed for " + file.getFileName())

@@ -19,7 +19,10 @@ final class SchemaCommand extends Verb {
   private static final List<String> VERBS =
       List.of("measure", "mask", "plan", "compare", "recipes");
 
-  @Parameters(paramLabel = "VERB", description = "measure, mask, plan, compare or recipes.")
+  @Parameters(
+      paramLabel = "VERB",
+      arity = "0..1",
+      description = "measure, mask, plan, compare or recipes.")
   private String verb;
 
   @Option(names = "--sample", description = "A literal example of the answer instead.")
@@ -27,8 +30,12 @@ final class SchemaCommand extends Verb {
 
   @Override
   public Integer call() throws IOException, UsageFault {
+    if (verb == null) {
+      throw new UsageFault("of which verb? These have a JSON answer: " + String.join(", ", VERBS));
+    }
     if (!VERBS.contains(verb)) {
-      throw new UsageFault("verb '" + verb + "' has no JSON answer; these have: " + VERBS);
+      throw new UsageFault(
+          "verb '" + verb + "' has no JSON answer; these have: " + String.join(", ", VERBS));
     }
     String name = "schema/" + verb + (sample ? ".sample.json" : ".schema.json");
     try (InputStream in = JsonReports.class.getResourceAsStream(name)) {

@@ -200,7 +200,7 @@ public final class JobFile {
                 Skin.OpenBodies.values(),
                 o -> o.name().toLowerCase(java.util.Locale.ROOT))
             : Skin.OpenBodies.CLOSED,
-        Optional.of(map.place("pick")));
+        Optional.of(map.place(map.has("pick") ? "pick" : "file")));
   }
 
   private Optional<Job.PaintSpec> paint() throws YamlFault {

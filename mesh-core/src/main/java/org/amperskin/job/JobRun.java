@@ -1,6 +1,8 @@
 package org.amperskin.job;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -54,6 +56,7 @@ public final class JobRun {
       throws IOException, PrintFileException, ArtworkFileException, YamlFault {
     boolean spray = !job.paint().map(Job.PaintSpec::everywhere).orElse(false);
     MeasuredPart part;
+    exists(job.part().file(), job.part().place());
     try {
       part = MeasuredPart.of(job.part(), MeshDiagnosis.Search.ALL, spray, progress);
     } catch (IllegalArgumentException noSuchPart) {
@@ -104,6 +107,7 @@ public final class JobRun {
               "the steps take the surface as stored, %.6g mm2; its error is not known",
               part.skin().areaMm2()));
     }
+    regions.values().forEach(r -> r.hint().ifPresent(warnings::add));
     double bare = regions.get(Job.WHOLE_SKIN).split().areaMm2(RegionKind.UNPAINTED);
     if (bare > 0) {
       warnings.add(
@@ -124,12 +128,20 @@ public final class JobRun {
         List.copyOf(warnings));
   }
 
+  /** Tells where the job names a file that is not there. */
+  private static void exists(Path file, Optional<Place> place) throws IOException {
+    if (place.isPresent() && Files.notExists(file)) {
+      throw new IOException(place.get() + ": " + file + ": there is no such file");
+    }
+  }
+
   private MaskFilm film(String name, Job.FilmSpec spec) throws IOException, ArtworkFileException {
     progress.at("reading artwork", Double.NaN);
     ArtworkFile.Options options = ArtworkFile.Options.standard().withThreshold(spec.threshold());
     if (!Double.isNaN(spec.dpi())) {
       options = options.withDpi(spec.dpi());
     }
+    exists(spec.artwork(), Optional.of(spec.place()));
     OrdinaryFile.require(spec.artwork(), "an SVG or PNG drawing");
     Artwork artwork = ArtworkFile.read(spec.artwork(), options);
     for (String note : artwork.notes()) {

@@ -52,7 +52,14 @@ final class StepReader {
       String hint =
           NearestWord.of(region, regions)
               .map(near -> ", did you mean '" + near + "'?")
-              .orElse("; the job has " + new TreeSet<>(regions) + " and '" + Job.WHOLE_SKIN + "'");
+              .orElse(
+                  regions.isEmpty()
+                      ? "; the job has only '" + Job.WHOLE_SKIN + "', the whole skin"
+                      : "; the job has "
+                          + String.join(", ", new TreeSet<>(regions))
+                          + " and '"
+                          + Job.WHOLE_SKIN
+                          + "'");
       throw map.fault("region", "region '" + region + "' is not in the job" + hint);
     }
     if (map.has("work") && map.has("recipe")) {

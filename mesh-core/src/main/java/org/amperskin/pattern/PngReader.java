@@ -46,7 +46,7 @@ final class PngReader {
             path,
             "whole file",
             "expected a resolution (chunk pHYs in pixels per metre), found none:"
-                + " give the resolution in dpi");
+                + " tell it, as '--dpi 600' or, in a job, 'dpi: 600' under the film");
       }
       pixelWidthMm = MM_PER_METRE / png.perMetreX();
       pixelHeightMm = MM_PER_METRE / png.perMetreY();

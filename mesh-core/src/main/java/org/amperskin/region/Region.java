@@ -2,6 +2,7 @@ package org.amperskin.region;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import org.amperskin.geom.Progress;
 import org.amperskin.skin.Skin;
@@ -125,5 +126,21 @@ public record Region(
     return split.areaMm2(RegionKind.EXPOSED)
         + split.areaMm2(RegionKind.MASKED)
         + (split.isOpen(RegionKind.UNREACHED) ? split.areaMm2(RegionKind.UNREACHED) : 0);
+  }
+
+  /** What to try if the films leave nothing open; empty if something is. */
+  public Optional<String> hint() {
+    boolean dark =
+        rule.films().stream()
+            .anyMatch(f -> f.kind() == MaskKind.POSITIVE_RESIST && !f.surroundClear());
+    return dark && openAreaMm2() == 0 && split.areaMm2(RegionKind.MASKED) > 0
+        ? Optional.of(
+            String.format(
+                Locale.ROOT,
+                "%s: 0 mm2 are open, %.6g mm2 lie in the dark of the film; is light to pass beside"
+                    + " the drawing? That is 'surround: clear' (--surround clear)",
+                rule.name(),
+                split.areaMm2(RegionKind.MASKED)))
+        : Optional.empty();
   }
 }
