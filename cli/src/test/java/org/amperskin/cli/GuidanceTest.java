@@ -30,14 +30,14 @@ class GuidanceTest {
     Cli.Result part =
         job("part:\n  file: nowhere.stl\nstep: [{recipe: nickel-watts, thickness: 5 um}]\n");
     assertThat(part.code()).isEqualTo(3);
-    assertThat(part.err()).containsPattern("line 2\\b.*nowhere.stl: there is no such file");
+    assertThat(part.err()).containsPattern("job.yaml:2:9: .*nowhere.stl: there is no such file");
     Cli.Result art =
         job(
             cube()
                 + "film:\n  f:\n    artwork: nowhere.svg\n    toward: -z\n"
                 + "step: [{recipe: nickel-watts, thickness: 5 um}]\n");
     assertThat(art.code()).isEqualTo(3);
-    assertThat(art.err()).containsPattern("line 4\\b.*nowhere.svg: there is no such file");
+    assertThat(art.err()).containsPattern("job.yaml:4:14: .*nowhere.svg: there is no such file");
   }
 
   @Test
