@@ -54,7 +54,10 @@ final class StatusPane extends VBox {
     }
     scroll.setVisible(n > 0);
     scroll.setManaged(n > 0);
-    String found = n == 0 ? "No problems found" : n == 1 ? "1 problem" : n + " problems";
+    // a part that is shown while work on it goes on was not looked through yet
+    String none =
+        model.progress().get() == null ? "No problems found" : "Problems not looked for yet";
+    String found = n == 0 ? none : n == 1 ? "1 problem" : n + " problems";
     count.setText(part == null ? "" : found);
   }
 
