@@ -36,7 +36,7 @@ public final class BoxTree {
     void pair(int faceA, int faceB);
   }
 
-  /** Receives triangles whose box meets a line. */
+  /** Receives triangles whose box meets a line or holds a point. */
   public interface FaceVisitor {
     /** Called once for each triangle. */
     void face(int face);
@@ -277,6 +277,32 @@ public final class BoxTree {
     if (node < leaves) {
       alongAxis(2 * node, axis, from, second, u, v, visitor);
       alongAxis(2 * node + 1, axis, from, second, u, v, visitor);
+      return;
+    }
+    int first = (node - leaves) * LEAF;
+    for (int k = first; k < Math.min(order.length, first + LEAF); k++) {
+      visitor.face(order[k]);
+    }
+  }
+
+  /** Visits the triangles of the leaves whose boxes hold a point. */
+  public void around(double x, double y, double z, FaceVisitor visitor) {
+    around(1, x, y, z, visitor);
+  }
+
+  private void around(int node, double x, double y, double z, FaceVisitor visitor) {
+    int i = 6 * node;
+    if (x < boxes[i]
+        || x > boxes[i + 3]
+        || y < boxes[i + 1]
+        || y > boxes[i + 4]
+        || z < boxes[i + 2]
+        || z > boxes[i + 5]) {
+      return;
+    }
+    if (node < leaves) {
+      around(2 * node, x, y, z, visitor);
+      around(2 * node + 1, x, y, z, visitor);
       return;
     }
     int first = (node - leaves) * LEAF;

@@ -43,7 +43,7 @@ final class SkinAssembly {
     diagnosis =
         caps.holes().isEmpty()
             ? given
-            : MeshDiagnosis.of(caps.mesh(), MeshDiagnosis.Search.ALL, progress);
+            : MeshDiagnosis.unstitched(caps.mesh(), MeshDiagnosis.Search.ALL, progress);
     mesh = diagnosis.mesh();
     progress.at("following the liquid", 0);
     if (plain()) {
@@ -66,10 +66,16 @@ final class SkinAssembly {
     tellParts();
     boolean sound = caps.sheets().isEmpty() && enclosed[0] == 0 && oneSided();
     List<String> doubts = new ArrayList<>();
-    if (OpenEdges.meetInsideOneAnother(given)) {
+    if (given.cracks() != 0) {
+      String count =
+          given.cracks() == MeshDiagnosis.UNKNOWN
+              ? "too many to look at"
+              : String.format(Locale.ROOT, "%,d places", given.cracks());
       doubts.add(
-          "open edges end on the middle of other open edges (T-junctions): what closes them is a"
-              + " guess; repair the file, or mesh it again");
+          "open edges end on the middle of other open edges (T-junctions, "
+              + count
+              + ") and do not pair: what closes them is a guess; repair the file, or mesh it"
+              + " again");
     }
     return out.build(mesh, caps.firstCap(), errorMm2, caps.areaMm2(), parts, doubts, sound);
   }
@@ -80,7 +86,7 @@ final class SkinAssembly {
     return bodies.size() == 1
         && bodies.get(0).volumeMm3() > 0
         && diagnosis.crossings().count() == 0
-        && diagnosis.problems().isEmpty();
+        && diagnosis.problems().stream().allMatch(p -> p.kind() == Kind.STITCHED);
   }
 
   private boolean oneSided() {

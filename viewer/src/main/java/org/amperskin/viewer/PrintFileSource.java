@@ -66,7 +66,7 @@ final class PrintFileSource implements PartSource {
         skin.wettedAreaMm2()
             .ifPresent(a -> rows.add(1, new FigureRow("Wetted", number("%.4f", a / 1e4), "dm²")));
         rows.add(2, new FigureRow("Painted", number("%.4f", spray.areaMm2() / 1e4), "dm²"));
-        PaintedSurface painted = SkinSurface.of(print.mesh(), skin, spray);
+        PaintedSurface painted = SkinSurface.of(found.mesh(), skin, spray);
         if (found.problems().isEmpty()) {
           return new LoadedPart(name, List.of(painted), rows, List.of(), problems);
         }
@@ -76,7 +76,7 @@ final class PrintFileSource implements PartSource {
       RegionEntry whole = RegionEntry.of(RegionKind.EXPOSED, found.areaMm2(), true);
       PaintedSurface surface =
           PaintedSurface.of(
-              "whole surface", print.mesh(), new int[print.mesh().faceCount()], List.of(whole));
+              "whole surface", found.mesh(), new int[found.mesh().faceCount()], List.of(whole));
       return new LoadedPart(name, List.of(surface), rows, List.of(), problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
@@ -142,7 +142,7 @@ final class PrintFileSource implements PartSource {
     rows.add(new FigureRow("Width, x", number("%.2f", box.maxX() - box.minX()), "mm"));
     rows.add(new FigureRow("Depth, y", number("%.2f", box.maxY() - box.minY()), "mm"));
     rows.add(new FigureRow("Height, z", number("%.2f", box.maxZ() - box.minZ()), "mm"));
-    rows.add(new FigureRow("Triangles", number("%,d", print.mesh().faceCount()), ""));
+    rows.add(new FigureRow("Triangles", number("%,d", found.mesh().faceCount()), ""));
     rows.add(new FigureRow("Bodies", Integer.toString(found.bodies().size()), ""));
     rows.add(new FigureRow("Closed", found.closed() ? "yes" : "no", ""));
     rows.add(new FigureRow("Format", print.format().label(), ""));
