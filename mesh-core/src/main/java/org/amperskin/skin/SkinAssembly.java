@@ -70,7 +70,8 @@ final class SkinAssembly {
       String count =
           given.cracks() == MeshDiagnosis.UNKNOWN
               ? "too many to look at"
-              : String.format(Locale.ROOT, "%,d places", given.cracks());
+              : String.format(
+                  Locale.ROOT, "%,d place%s", given.cracks(), given.cracks() == 1 ? "" : "s");
       doubts.add(
           "open edges end on the middle of other open edges (T-junctions, "
               + count
