@@ -285,30 +285,38 @@ public final class BoxTree {
     }
   }
 
-  /** Visits the triangles of the leaves whose boxes hold a point. */
-  public void around(double x, double y, double z, FaceVisitor visitor) {
-    around(1, x, y, z, visitor);
+  /**
+   * Visits the triangles whose boxes hold a point.
+   *
+   * @return how many nodes were looked at
+   */
+  public int around(double x, double y, double z, FaceVisitor visitor) {
+    return around(1, x, y, z, visitor);
   }
 
-  private void around(int node, double x, double y, double z, FaceVisitor visitor) {
-    int i = 6 * node;
-    if (x < boxes[i]
-        || x > boxes[i + 3]
-        || y < boxes[i + 1]
-        || y > boxes[i + 4]
-        || z < boxes[i + 2]
-        || z > boxes[i + 5]) {
-      return;
+  private int around(int node, double x, double y, double z, FaceVisitor visitor) {
+    if (!holds(boxes, 6 * node, x, y, z)) {
+      return 1;
     }
     if (node < leaves) {
-      around(2 * node, x, y, z, visitor);
-      around(2 * node + 1, x, y, z, visitor);
-      return;
+      return 1 + around(2 * node, x, y, z, visitor) + around(2 * node + 1, x, y, z, visitor);
     }
     int first = (node - leaves) * LEAF;
     for (int k = first; k < Math.min(order.length, first + LEAF); k++) {
-      visitor.face(order[k]);
+      if (holds(faceBoxes, 6 * k, x, y, z)) {
+        visitor.face(order[k]);
+      }
     }
+    return 1 + LEAF;
+  }
+
+  private static boolean holds(float[] box, int i, double x, double y, double z) {
+    return x >= box[i]
+        && x <= box[i + 3]
+        && y >= box[i + 1]
+        && y <= box[i + 4]
+        && z >= box[i + 2]
+        && z <= box[i + 5];
   }
 
   /** Receives triangles near a ray, roughly from near to far. */

@@ -156,7 +156,9 @@ final class Examination {
   private EdgeTable stitchCracks(EdgeTable edges) {
     OpenBoundary boundary = OpenBoundary.of(mesh, leftOut, edges);
     CrackStitch done =
-        boundary.givenUp() ? null : CrackStitch.of(mesh, leftOut, duplicateOf, boundary);
+        boundary.givenUp() || boundary.clear()
+            ? null
+            : CrackStitch.of(mesh, leftOut, duplicateOf, boundary);
     int given = faces;
     if (done == null) {
       long left = boundary.givenUp() ? MeshDiagnosis.UNKNOWN : boundary.touches().size();

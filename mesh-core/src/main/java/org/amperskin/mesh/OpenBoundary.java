@@ -31,7 +31,7 @@ final class OpenBoundary {
   /** A float has 29 bits fewer than a double. */
   private static final double FLOAT_STEP = 1L << 29;
 
-  private static final long MOST_VISITS = 1L << 27;
+  private static final long MOST_VISITS = 1L << 26;
   private static final int MOST_MEETING = 64;
 
   /** A corner that lies inside an open edge, at a share of its length. */
@@ -96,7 +96,7 @@ final class OpenBoundary {
     for (int v = 0; v < onEdge.length && !givenUp(); v++) {
       if (onEdge[v]) {
         int corner = v;
-        tree.around(mesh.x(v), mesh.y(v), mesh.z(v), e -> look(corner, e));
+        visits += tree.around(mesh.x(v), mesh.y(v), mesh.z(v), e -> look(corner, e));
       }
     }
     if (givenUp()) {
@@ -113,10 +113,9 @@ final class OpenBoundary {
   }
 
   private void look(int v, int e) {
-    visits++;
     int a = from(e);
     int b = to(e);
-    if (v == a || v == b || givenUp()) {
+    if (v == a || v == b) {
       return;
     }
     if (near(v, a)) {
@@ -218,6 +217,11 @@ final class OpenBoundary {
   /** Corners inside edges, by edge and along it. */
   List<Touch> touches() {
     return touches;
+  }
+
+  /** True if nothing comes upon anything. */
+  boolean clear() {
+    return touches.isEmpty() && !meeting;
   }
 
   /** The places at which something comes upon something. */

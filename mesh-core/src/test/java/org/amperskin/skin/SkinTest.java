@@ -302,13 +302,12 @@ class SkinTest {
     int n = 2 + random.nextInt(6);
     double[][] b = new double[n][6];
     Patches all = new Patches();
-    boolean whole = seed % 2 == 0;
     for (int i = 0; i < n; i++) {
       for (int k = 0; k < 3; k++) {
         double at = random.nextDouble() * 12;
         double size = 2 + random.nextDouble() * 10;
-        b[i][k] = whole ? Math.rint(at) : at;
-        b[i][k + 3] = b[i][k] + (whole ? Math.rint(size) : size);
+        b[i][k] = at;
+        b[i][k + 3] = at + size;
       }
       double[] c = b[i];
       Vec3 o = new Vec3(c[0], c[1], c[2]);
