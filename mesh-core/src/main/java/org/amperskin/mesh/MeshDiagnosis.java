@@ -98,7 +98,7 @@ public final class MeshDiagnosis {
    * Stitches the cracks of a mesh and examines it.
    *
    * <p>Cost: about 0.3 s a million faces, and as much again for the search of overlaps; a mesh with
-   * open edges takes about a microsecond more for each.
+   * open edges takes some microseconds more for each.
    */
   public static MeshDiagnosis of(
       SurfaceMesh mesh, Search search, org.amperskin.geom.Progress progress) {

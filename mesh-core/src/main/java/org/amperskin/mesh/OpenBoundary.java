@@ -31,7 +31,10 @@ final class OpenBoundary {
   /** A float has 29 bits fewer than a double. */
   private static final double FLOAT_STEP = 1L << 29;
 
-  private static final long MOST_VISITS = 1L << 26;
+  /** Nodes of the tree looked at, at most: these, and so many for each open edge. */
+  private static final long MOST_VISITS = 1L << 24;
+
+  private static final long VISITS_PER_EDGE = 128;
   private static final int MOST_MEETING = 64;
 
   /** A corner that lies inside an open edge, at a share of its length. */
@@ -240,7 +243,7 @@ final class OpenBoundary {
 
   /** True if the open edges lie over one another in so many places that the search was left. */
   boolean givenUp() {
-    return visits > MOST_VISITS;
+    return visits > MOST_VISITS + VISITS_PER_EDGE * halfEdges.length;
   }
 
   /** The open edges that begin or end at each place, {@code [start[place] .. start[place+1])}. */
