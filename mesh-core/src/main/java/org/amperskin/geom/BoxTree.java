@@ -36,7 +36,7 @@ public final class BoxTree {
     void pair(int faceA, int faceB);
   }
 
-  /** Receives triangles whose box meets a line. */
+  /** Receives triangles whose box meets a line or holds a point. */
   public interface FaceVisitor {
     /** Called once for each triangle. */
     void face(int face);
@@ -283,6 +283,40 @@ public final class BoxTree {
     for (int k = first; k < Math.min(order.length, first + LEAF); k++) {
       visitor.face(order[k]);
     }
+  }
+
+  /**
+   * Visits the triangles whose boxes hold a point.
+   *
+   * @return how many nodes were looked at
+   */
+  public int around(double x, double y, double z, FaceVisitor visitor) {
+    return around(1, x, y, z, visitor);
+  }
+
+  private int around(int node, double x, double y, double z, FaceVisitor visitor) {
+    if (!holds(boxes, 6 * node, x, y, z)) {
+      return 1;
+    }
+    if (node < leaves) {
+      return 1 + around(2 * node, x, y, z, visitor) + around(2 * node + 1, x, y, z, visitor);
+    }
+    int first = (node - leaves) * LEAF;
+    for (int k = first; k < Math.min(order.length, first + LEAF); k++) {
+      if (holds(faceBoxes, 6 * k, x, y, z)) {
+        visitor.face(order[k]);
+      }
+    }
+    return 1 + LEAF;
+  }
+
+  private static boolean holds(float[] box, int i, double x, double y, double z) {
+    return x >= box[i]
+        && x <= box[i + 3]
+        && y >= box[i + 1]
+        && y <= box[i + 4]
+        && z >= box[i + 2]
+        && z <= box[i + 5];
   }
 
   /** Receives triangles near a ray, roughly from near to far. */

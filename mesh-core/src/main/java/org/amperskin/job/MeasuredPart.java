@@ -54,7 +54,7 @@ public record MeasuredPart(
     PrintFile print = PrintFile.read(part.file(), unitMm(part), part.scale(), progress);
     MeshDiagnosis diagnosis = MeshDiagnosis.of(print.mesh(), search, progress);
     if (!part.pick().isEmpty()) {
-      SurfaceMesh picked = PartPick.of(diagnosis, part.pick());
+      SurfaceMesh picked = PartPick.of(print.mesh(), diagnosis, part.pick());
       diagnosis = MeshDiagnosis.of(picked, search, progress);
     }
     Skin skin = Skin.of(diagnosis, part.open(), progress);

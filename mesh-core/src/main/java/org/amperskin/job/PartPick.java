@@ -11,17 +11,18 @@ final class PartPick {
   private PartPick() {}
 
   /**
-   * The faces of the parts named.
+   * The faces of the parts named, as they were before their cracks were stitched.
    *
+   * @param mesh the mesh that was diagnosed
    * @param names names of groups, or numbers of bodies from 1
    * @throws IllegalArgumentException naming the nearest part, or all of them
    */
-  static SurfaceMesh of(MeshDiagnosis diagnosis, List<String> names) {
-    SurfaceMesh mesh = diagnosis.mesh();
+  static SurfaceMesh of(SurfaceMesh mesh, MeshDiagnosis diagnosis, List<String> names) {
     boolean[] taken = new boolean[mesh.faceCount()];
     for (String name : names) {
       int group = mesh.groupNames().indexOf(name);
       int body = group >= 0 ? -1 : body(name, diagnosis);
+      // A face given keeps its number; its further pieces belong to the same body.
       for (int f = 0; f < taken.length; f++) {
         taken[f] |= group >= 0 ? mesh.group(f) == group : diagnosis.bodyOf(f) == body;
       }

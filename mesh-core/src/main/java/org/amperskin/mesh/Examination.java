@@ -2,6 +2,7 @@ package org.amperskin.mesh;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
@@ -15,11 +16,14 @@ import org.amperskin.mesh.MeshProblem.Kind;
 final class Examination {
   private static final int BLOCK = 1 << 16;
 
-  private final SurfaceMesh mesh;
   private final MeshDiagnosis.Search search;
   private final Progress progress;
-  private final int faces;
-  private final boolean[] leftOut;
+  private final boolean stitch;
+  private SurfaceMesh mesh;
+  private int faces;
+  private boolean[] leftOut;
+  private int[] duplicateOf;
+  private MeshDiagnosis.Cracks cracks = MeshDiagnosis.Cracks.NONE;
   private final List<MeshProblem> problems = new ArrayList<>();
   private Box box;
   private int[] bodyOf;
@@ -29,9 +33,10 @@ final class Examination {
   private boolean[] bodyOpen;
   private boolean[] bodyUnbalanced;
 
-  Examination(SurfaceMesh mesh, MeshDiagnosis.Search search, Progress progress) {
+  Examination(SurfaceMesh mesh, MeshDiagnosis.Search search, boolean stitch, Progress progress) {
     this.mesh = mesh;
     this.search = search;
+    this.stitch = stitch;
     this.progress = progress;
     this.faces = mesh.faceCount();
     this.leftOut = new boolean[faces];
@@ -43,6 +48,10 @@ final class Examination {
     progress.at("matching edges", 0);
     dropDegenerates();
     EdgeTable edges = edgesWithoutDuplicates();
+    if (stitch && edges.openEdges() > 0) {
+      progress.at("looking for cracks", 0);
+      edges = stitchCracks(edges);
+    }
     boolean closed = faces > 0 && edges.openEdges() == 0;
     tellEdges(edges);
     boolean oriented = edges.unbalancedEdges() == 0;
@@ -71,7 +80,7 @@ final class Examination {
     problems.sort((p, q) -> Integer.compare(q.kind().ordinal(), p.kind().ordinal()));
     return new MeshDiagnosis(
         mesh, search, box, area, volume, closed, bodies, bodyOf, leftOut, problems, edges,
-        crossings, tree);
+        crossings, tree, cracks);
   }
 
   /**
@@ -117,7 +126,7 @@ final class Examination {
   }
 
   private EdgeTable edgesWithoutDuplicates() {
-    int[] duplicateOf = new int[faces];
+    duplicateOf = new int[faces];
     Arrays.fill(duplicateOf, -1);
     EdgeTable edges = new EdgeTable(mesh, leftOut, duplicateOf);
     if (edges.duplicates() == 0) {
@@ -142,6 +151,32 @@ final class Examination {
         s(edges.duplicates()),
         area);
     return new EdgeTable(mesh, leftOut, null);
+  }
+
+  private EdgeTable stitchCracks(EdgeTable edges) {
+    OpenBoundary boundary = OpenBoundary.of(mesh, leftOut, edges);
+    CrackStitch done =
+        boundary.givenUp() || boundary.clear()
+            ? null
+            : CrackStitch.of(mesh, leftOut, duplicateOf, boundary);
+    int given = faces;
+    if (done == null) {
+      long left = boundary.givenUp() ? MeshDiagnosis.UNKNOWN : boundary.touches().size();
+      cracks = new MeshDiagnosis.Cracks(given, new int[0], new BitSet(), left);
+      return edges;
+    }
+    mesh = done.mesh();
+    faces = mesh.faceCount();
+    leftOut = done.leftOut();
+    problems.add(done.problem());
+    EdgeTable after = new EdgeTable(mesh, leftOut, null);
+    long left = 0;
+    if (after.openEdges() > 0) {
+      OpenBoundary rest = OpenBoundary.of(mesh, leftOut, after);
+      left = rest.givenUp() ? MeshDiagnosis.UNKNOWN : rest.touches().size();
+    }
+    cracks = new MeshDiagnosis.Cracks(given, done.parents(), done.touched(), left);
+    return after;
   }
 
   private void tellEdges(EdgeTable edges) {

@@ -14,6 +14,8 @@ import org.amperskin.geom.Vec3;
 public record MeshProblem(Kind kind, long count, Vec3 where, double areaMm2, String message) {
   /** The kinds of fault. */
   public enum Kind {
+    /** Cracks narrower than the file's rounding, which were closed. */
+    STITCHED("stitched"),
     /** Faces without area. */
     DEGENERATE("degenerate"),
     /** Faces on the same three vertices. */

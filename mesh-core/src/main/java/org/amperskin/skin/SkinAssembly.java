@@ -44,7 +44,7 @@ final class SkinAssembly {
     diagnosis =
         caps.holes().isEmpty()
             ? given
-            : MeshDiagnosis.of(caps.mesh(), MeshDiagnosis.Search.ALL, progress);
+            : MeshDiagnosis.unstitched(caps.mesh(), MeshDiagnosis.Search.ALL, progress);
     mesh = diagnosis.mesh();
     volume = new DisplacementSum(mesh, diagnosis.box());
     progress.at("following the liquid", 0);
@@ -69,10 +69,17 @@ final class SkinAssembly {
     tellParts();
     boolean sound = caps.sheets().isEmpty() && enclosed[0] == 0 && oneSided();
     List<String> doubts = new ArrayList<>();
-    if (OpenEdges.meetInsideOneAnother(given)) {
+    if (given.cracks() != 0) {
+      String count =
+          given.cracks() == MeshDiagnosis.UNKNOWN
+              ? "too many to look at"
+              : String.format(
+                  Locale.ROOT, "%,d place%s", given.cracks(), given.cracks() == 1 ? "" : "s");
       doubts.add(
-          "open edges end on the middle of other open edges (T-junctions): what closes them is a"
-              + " guess; repair the file, or mesh it again");
+          "open edges end on the middle of other open edges (T-junctions, "
+              + count
+              + ") and do not pair: what closes them is a guess; repair the file, or mesh it"
+              + " again");
     }
     return out.build(
         mesh,
@@ -94,7 +101,7 @@ final class SkinAssembly {
     return bodies.size() == 1
         && bodies.get(0).volumeMm3() > 0
         && diagnosis.crossings().count() == 0
-        && diagnosis.problems().isEmpty();
+        && diagnosis.problems().stream().allMatch(p -> p.kind() == Kind.STITCHED);
   }
 
   private boolean oneSided() {

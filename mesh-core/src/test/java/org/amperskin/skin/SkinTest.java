@@ -11,6 +11,7 @@ import org.amperskin.geom.Progress;
 import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.testmeshes.Patches;
 import org.amperskin.testmeshes.Shapes;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -227,11 +228,23 @@ class SkinTest {
   }
 
   @Test
-  void crackedMeshGivesNoWettedArea() {
+  void crackedMeshIsStitched() {
     // The top of the cube is meshed finer than its sides: corners end on the middle of edges.
     SurfaceMesh sides = SurfaceMesh.of(CUBE.positions(), cornersWithoutTop());
     SurfaceMesh top = Shapes.sheet(new Vec3(0, 0, 10), new Vec3(10, 0, 0), new Vec3(0, 10, 0), 4);
     Skin skin = of(Shapes.together(sides, top));
+    assertThat(skin.wettedAreaMm2().orElseThrow()).isCloseTo(600, within(1e-9));
+    assertThat(skin.assumedMm2()).isZero();
+  }
+
+  @Test
+  void crackThatDoesNotPairGivesNoWettedArea() {
+    // Two fine tops on the same coarse sides: which of them belongs there is a guess.
+    SurfaceMesh sides = SurfaceMesh.of(CUBE.positions(), cornersWithoutTop());
+    Vec3 x = new Vec3(10, 0, 0);
+    Vec3 y = new Vec3(0, 10, 0);
+    SurfaceMesh top = Shapes.sheet(new Vec3(0, 0, 10), x, y, 4);
+    Skin skin = of(Shapes.together(sides, top, Shapes.sheet(new Vec3(0, 0, 10), x, y, 3)));
     assertThat(skin.wettedAreaMm2()).isEmpty();
     assertThat(skin.doubts().get(0)).contains("T-junctions");
   }
@@ -280,6 +293,42 @@ class SkinTest {
         .as("seed %d, %d boxes, area %s, truth %s", seed, n, skin.areaMm2(), truth)
         .isLessThanOrEqualTo(skin.errorMm2() + 1e-9 * truth);
     assertThat(skin.errorMm2()).isLessThanOrEqualTo(1e-3 * truth);
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void randomCrackedBoxesAgreeWithAnExactSweep(long seed) {
+    Random random = new Random(seed);
+    int n = 2 + random.nextInt(6);
+    double[][] b = new double[n][6];
+    Patches all = new Patches();
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < 3; k++) {
+        double at = random.nextDouble() * 12;
+        double size = 2 + random.nextDouble() * 10;
+        b[i][k] = at;
+        b[i][k + 3] = at + size;
+      }
+      double[] c = b[i];
+      Vec3 o = new Vec3(c[0], c[1], c[2]);
+      Patches box =
+          new Patches()
+              .box(
+                  c[3] - c[0],
+                  c[4] - c[1],
+                  c[5] - c[2],
+                  s -> new int[] {1 + random.nextInt(4), 1 + random.nextInt(4)})
+              .moved(p -> p.plus(o));
+      for (int t = 0; t < box.count(); t++) {
+        all.triangle(box.corner(t, 0), box.corner(t, 1), box.corner(t, 2));
+      }
+    }
+    Skin skin = of(all.mesh());
+    double truth = BoxUnion.reachedArea(b);
+    assertThat(skin.doubts()).as("seed %d, %d boxes", seed, n).isEmpty();
+    assertThat(Math.abs(skin.areaMm2() - truth))
+        .as("seed %d, %d boxes, area %s, truth %s", seed, n, skin.areaMm2(), truth)
+        .isLessThanOrEqualTo(skin.errorMm2() + 1e-5 * truth);
   }
 
   @Test

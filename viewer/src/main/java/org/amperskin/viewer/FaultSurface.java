@@ -66,7 +66,7 @@ final class FaultSurface {
     if (found.bodies().get(found.bodyOf(f)).volumeMm3() < 0) {
       return Kind.INSIDE_OUT;
     }
-    Kind worst = null;
+    Kind worst = found.stitched(f) ? Kind.STITCHED : null;
     for (int k = 0; k < 3; k++) {
       int mate = found.mate(3 * f + k);
       Kind kind = null;

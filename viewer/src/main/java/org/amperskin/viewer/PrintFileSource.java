@@ -82,7 +82,7 @@ final class PrintFileSource implements PartSource {
             .ifPresent(a -> rows.add(1, new FigureRow("Wetted", number("%.4f", a / 1e4), "dm²")));
         rows.add(2, new FigureRow("Painted", number("%.4f", spray.areaMm2() / 1e4), "dm²"));
         displaced(skin).ifPresent(row -> rows.add(3, row));
-        PaintedSurface painted = SkinSurface.of(print.mesh(), skin, spray);
+        PaintedSurface painted = SkinSurface.of(found.mesh(), skin, spray);
         if (found.problems().isEmpty()) {
           return new LoadedPart(name, List.of(painted), rows, List.of(), problems);
         }
@@ -92,7 +92,7 @@ final class PrintFileSource implements PartSource {
       problems.add(
           number("more than %,d faces: the skin was not looked for; measure the file", MOST));
       return new LoadedPart(
-          name, List.of(whole(print.mesh(), found.areaMm2())), rows, List.of(), problems);
+          name, List.of(whole(found.mesh(), found.areaMm2())), rows, List.of(), problems);
     } catch (PrintFileException e) {
       throw new ProblemException(
           e.getMessage() + ".",
@@ -175,7 +175,7 @@ final class PrintFileSource implements PartSource {
     rows.add(new FigureRow("Width, x", number("%.2f", box.maxX() - box.minX()), "mm"));
     rows.add(new FigureRow("Depth, y", number("%.2f", box.maxY() - box.minY()), "mm"));
     rows.add(new FigureRow("Height, z", number("%.2f", box.maxZ() - box.minZ()), "mm"));
-    rows.add(new FigureRow("Triangles", number("%,d", print.mesh().faceCount()), ""));
+    rows.add(new FigureRow("Triangles", number("%,d", found.mesh().faceCount()), ""));
     rows.add(new FigureRow("Bodies", Integer.toString(found.bodies().size()), ""));
     rows.add(new FigureRow("Closed", found.closed() ? "yes" : "no", ""));
     rows.add(new FigureRow("Format", print.format().label(), ""));

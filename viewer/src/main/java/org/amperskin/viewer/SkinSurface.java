@@ -22,7 +22,7 @@ final class SkinSurface {
   /**
    * The skin and, behind it, the faces of the part that no liquid reaches.
    *
-   * @param all the part as read
+   * @param all the part as examined
    */
   static PaintedSurface of(SurfaceMesh all, Skin skin, SprayReach spray) {
     SurfaceMesh wet = skin.mesh();

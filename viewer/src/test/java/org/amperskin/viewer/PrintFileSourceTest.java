@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import org.amperskin.io.PrintFileWriter;
 import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.testmeshes.Patches;
 import org.amperskin.testmeshes.Shapes;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
@@ -82,5 +83,22 @@ class PrintFileSourceTest {
     assertThat(areas).containsKeys("overlap", "sound");
     assertThat(areas.values().stream().mapToDouble(a -> a).sum()).isCloseTo(10_000, within(1e-6));
     assertThat(part.surfaces().get(0).regions()).anyMatch(r -> r.label().equals("assumed"));
+  }
+
+  @Test
+  void crackedFileIsShownStitched() throws Exception {
+    Patches box =
+        new Patches().box(50, 30, 20, side -> side == 1 ? new int[] {4, 4} : new int[] {1, 1});
+    Path file = folder.resolve("cracked.obj");
+    PrintFileWriter.write(box.mesh(), file, "test");
+    LoadedPart part = new PrintFileSource().load(file, p -> {});
+    assertThat(part.partRows()).anyMatch(r -> r.label().equals("Wetted"));
+    assertThat(part.partRows())
+        .anyMatch(r -> r.label().equals("Closed") && r.value().equals("yes"));
+    Map<String, Double> areas = new HashMap<>();
+    part.surfaces().get(1).regions().forEach(r -> areas.put(r.label(), r.areaMm2()));
+    // Of each of the four sides, the one face that has an edge in the top.
+    assertThat(areas.get("stitched")).isCloseTo(20 * (50 + 30), within(1e-9));
+    assertThat(part.surfaces().get(0).regions().get(0).areaMm2()).isCloseTo(6200, within(1e-8));
   }
 }
