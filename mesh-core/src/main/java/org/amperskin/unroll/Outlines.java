@@ -6,7 +6,9 @@ import org.locationtech.jts.index.strtree.STRtree;
 
 /** Looks for borders that cross themselves: a film that would have to be in two places. */
 final class Outlines {
-  /** What overlaps by less is within how well a film is laid by hand (common practice, no source). */
+  /**
+   * What overlaps by less is within how well a film is laid by hand (common practice, no source).
+   */
   private static final double TOUCH_MM = 0.1;
 
   private Outlines() {}
