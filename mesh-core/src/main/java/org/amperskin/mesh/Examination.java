@@ -61,11 +61,14 @@ final class Examination {
     double volume = closed && oriented ? sum : Double.NaN;
     boolean[] inner = new boolean[bodyFaces.length];
     FacePairs crossings = FacePairs.NONE;
+    FacePairs touches = FacePairs.NONE;
     BoxTree tree = null;
     if (search == MeshDiagnosis.Search.ALL && faces > 0) {
       progress.at("looking for overlaps", 0);
       tree = BoxTree.of(mesh.positions(), mesh.corners());
-      crossings = OverlapSearch.of(mesh, tree, leftOut);
+      OverlapSearch.Pairs pairs = OverlapSearch.of(mesh, tree, leftOut);
+      crossings = pairs.crossings();
+      touches = pairs.touches();
       boolean[] concerned = concerned(crossings);
       tellOverlaps(crossings, concerned);
       findInner(tree, concerned, inner);
@@ -80,7 +83,7 @@ final class Examination {
     problems.sort((p, q) -> Integer.compare(q.kind().ordinal(), p.kind().ordinal()));
     return new MeshDiagnosis(
         mesh, search, box, area, volume, closed, bodies, bodyOf, leftOut, problems, edges,
-        crossings, tree, cracks);
+        crossings, touches, tree, cracks);
   }
 
   /**

@@ -41,6 +41,7 @@ public final class MeshDiagnosis {
   private final List<MeshProblem> problems;
   private final EdgeTable edges;
   private final FacePairs crossings;
+  private final FacePairs touches;
   private final BoxTree tree;
   private final Cracks cracks;
 
@@ -76,6 +77,7 @@ public final class MeshDiagnosis {
       List<MeshProblem> problems,
       EdgeTable edges,
       FacePairs crossings,
+      FacePairs touches,
       BoxTree tree,
       Cracks cracks) {
     this.mesh = mesh;
@@ -90,6 +92,7 @@ public final class MeshDiagnosis {
     this.problems = List.copyOf(problems);
     this.edges = edges;
     this.crossings = crossings;
+    this.touches = touches;
     this.tree = tree;
     this.cracks = cracks;
   }
@@ -192,6 +195,14 @@ public final class MeshDiagnosis {
   /** Pairs of faces that cross or lie on each other; none if that was not looked for. */
   public FacePairs crossings() {
     return crossings;
+  }
+
+  /**
+   * Pairs of faces that share a stretch of an edge without being neighbours, none lying on the
+   * other; none if they were not looked for.
+   */
+  public FacePairs touches() {
+    return touches;
   }
 
   /** The tree over the mesh's faces, empty if overlaps were not looked for. */

@@ -37,7 +37,9 @@ final class SkinAssembly {
   }
 
   Skin assemble() {
-    if (given.search() != MeshDiagnosis.Search.ALL || !given.crossings().complete()) {
+    if (given.search() != MeshDiagnosis.Search.ALL
+        || !given.crossings().complete()
+        || !given.touches().complete()) {
       return asStored();
     }
     caps = HoleCaps.of(given, open == Skin.OpenBodies.SHEETS);
@@ -101,6 +103,7 @@ final class SkinAssembly {
     return bodies.size() == 1
         && bodies.get(0).volumeMm3() > 0
         && diagnosis.crossings().count() == 0
+        && diagnosis.touches().count() == 0
         && diagnosis.problems().stream().allMatch(p -> p.kind() == Kind.STITCHED);
   }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.ForkJoinPool;
 import java.util.stream.LongStream;
@@ -329,6 +330,42 @@ class SkinTest {
     assertThat(Math.abs(skin.areaMm2() - truth))
         .as("seed %d, %d boxes, area %s, truth %s", seed, n, skin.areaMm2(), truth)
         .isLessThanOrEqualTo(skin.errorMm2() + 1e-5 * truth);
+  }
+
+  /** Boxes on whole coordinates: walls pass through one another's mesh edges and diagonals. */
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void flushBoxesAgreeWithAnExactSweep(long seed) {
+    Random random = new Random(1000 + seed);
+    int n = 2 + random.nextInt(3);
+    double[][] b = new double[n][6];
+    Patches welded = new Patches();
+    SurfaceMesh[] apart = new SurfaceMesh[n];
+    for (int i = 0; i < n; i++) {
+      int cells = 1 + random.nextInt(4);
+      for (int k = 0; k < 3; k++) {
+        b[i][k] = random.nextInt(8);
+        b[i][k + 3] = b[i][k] + 1 + random.nextInt(8);
+      }
+      double[] c = b[i];
+      Vec3 o = new Vec3(c[0], c[1], c[2]);
+      Patches box =
+          new Patches()
+              .box(c[3] - c[0], c[4] - c[1], c[5] - c[2], s -> new int[] {cells, cells})
+              .moved(p -> p.plus(o));
+      for (int t = 0; t < box.count(); t++) {
+        welded.triangle(box.corner(t, 0), box.corner(t, 1), box.corner(t, 2));
+      }
+      apart[i] = box.mesh();
+    }
+    double truth = BoxUnion.reachedArea(b);
+    for (SurfaceMesh mesh : List.of(Shapes.together(apart), welded.mesh())) {
+      Skin skin = of(mesh);
+      assertThat(Math.abs(skin.areaMm2() - truth))
+          .as("seed %d, %d boxes, area %s, truth %s", seed, n, skin.areaMm2(), truth)
+          .isLessThanOrEqualTo(skin.errorMm2() + 1e-9 * truth);
+      assertThat(skin.doubts()).as("seed %d", seed).isEmpty();
+    }
   }
 
   @Test
