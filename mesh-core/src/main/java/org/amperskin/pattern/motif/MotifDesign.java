@@ -98,7 +98,13 @@ public record MotifDesign(Motif motif, double angleDegrees, boolean clearLines) 
         : SeparateRings.on(widthMm, heightMm, rings, inverted, pencil.worstMm(), notes);
   }
 
-  private void checkSize(double widthMm, double heightMm) {
+  /**
+   * Refuses a sheet that is too small, too large or would have too many edges.
+   *
+   * @param widthMm width of the sheet (mm)
+   * @param heightMm height of the sheet (mm)
+   */
+  public void checkSize(double widthMm, double heightMm) {
     for (double side : new double[] {widthMm, heightMm}) {
       if (!(side >= LEAST_SIDE_MM && side <= MOST_SIDE_MM)) {
         throw new IllegalArgumentException(
@@ -145,6 +151,11 @@ public record MotifDesign(Motif motif, double angleDegrees, boolean clearLines) 
 
   private static boolean whole(double tiles) {
     return Math.rint(tiles) >= 1 && Math.abs(tiles - Math.rint(tiles)) < 1e-6;
+  }
+
+  /** A number with up to six digits, without an exponent or idle zeros, as {@link #told} has it. */
+  public static String number(double value) {
+    return Pencil.number(value);
   }
 
   /** The motif and its values in words. */
