@@ -124,6 +124,24 @@ class OpenFitTest {
     assertThat(exposed + masked).isGreaterThan(5000);
   }
 
+  /** The film bends round the front; the share is counted on the same skin again. */
+  @Test
+  void shareIsMetUnderAFilmThatIsWrapped() throws Exception {
+    Job visor = demo("visor");
+    String text =
+        "part: {file: '%s', unit: mm}\n".formatted(visor.part().file().toAbsolutePath())
+            + "film:\n  f:\n    lies: wrapped\n    up: +z\n"
+            + "    patch: [{facing: {direction: -y, within: 70 deg}}]\n"
+            + "    motif: {bands: {pitch: 12 mm, open: 35 %}}\n";
+    Files.writeString(folder.resolve("bent.yaml"), text);
+    Job bent = JobFile.read(folder.resolve("bent.yaml"), RecipeLibrary.standard());
+    Region region = JobRun.of(bent, part(visor), Progress.SILENT).regions().get("f");
+    double exposed = region.split().areaMm2(RegionKind.EXPOSED);
+    double masked = region.split().areaMm2(RegionKind.MASKED);
+    assertThat(exposed / (exposed + masked)).isCloseTo(0.35, within(0.0001));
+    assertThat(exposed + masked).isGreaterThan(10_000);
+  }
+
   /** On a sheet that lies flat the closed form of the bands is the answer. */
   @Test
   void flatSheetGivesTheClosedForm() {
