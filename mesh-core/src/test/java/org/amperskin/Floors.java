@@ -37,6 +37,7 @@ final class Floors {
     TABLE.put("linear", List.of());
     TABLE.put("unroll", List.of("mesh", "linear"));
     TABLE.put("pattern", List.of("geom"));
+    TABLE.put("pattern.motif", List.of("pattern"));
     TABLE.put("grid", List.of("geom"));
     TABLE.put("bench", List.of("plating"));
     TABLE.put("io.common", List.of("mesh"));
@@ -50,7 +51,7 @@ final class Floors {
     TABLE.put("field", List.of("region", "plating", "grid", "linear"));
     TABLE.put("film", List.of("region"));
     TABLE.put("picture", List.of("region"));
-    TABLE.put("job", List.of("io", "bench", "field", "film", "picture"));
+    TABLE.put("job", List.of("io", "bench", "field", "film", "picture", "pattern.motif"));
     TABLE.put("report", List.of("job"));
   }
 

@@ -88,6 +88,7 @@ public final class Main implements Runnable {
     Map<String, Supplier<Verb>> verbs = new LinkedHashMap<>();
     verbs.put("measure", MeasureCommand::new);
     verbs.put("mask", MaskCommand::new);
+    verbs.put("pattern", PatternCommand::new);
     verbs.put("plan", PlanCommand::new);
     verbs.put("compare", CompareCommand::new);
     verbs.put("recipes", RecipesCommand::new);

@@ -63,7 +63,15 @@ class HelpTest {
   void allVerbsAreThere() {
     assertThat(verbs().toList())
         .containsExactly(
-            "measure", "mask", "plan", "compare", "recipes", "view", "schema", "completion");
+            "measure",
+            "mask",
+            "pattern",
+            "plan",
+            "compare",
+            "recipes",
+            "view",
+            "schema",
+            "completion");
   }
 
   @ParameterizedTest
@@ -89,7 +97,7 @@ class HelpTest {
 
   @Test
   void examplesAreCounted() {
-    assertThat(helpCommands()).hasSize(14);
+    assertThat(helpCommands()).hasSize(17);
     assertThat(documents()).hasSizeGreaterThanOrEqualTo(2);
   }
 

@@ -53,7 +53,7 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "plan", "compare", "recipes"})
+  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "recipes"})
   void schemasAreThemselvesValid(String verb) throws Exception {
     JsonSchema meta =
         JsonSchemaFactory.getInstance(VersionFlag.V202012)
@@ -66,7 +66,7 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "plan", "compare", "recipes"})
+  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "recipes"})
   void everyKeyIsDescribedRequiredAndClosed(String verb) throws Exception {
     List<String> faults = new ArrayList<>();
     int properties = look(schemaText(verb), "#", faults);
@@ -314,7 +314,7 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "plan", "compare", "recipes"})
+  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "recipes"})
   void samplesAreTheAnswerOfTheCommandTheyName(String verb) throws Exception {
     String comment = schemaText(verb).get("$comment").asText();
     List<String> commands = Words.commands(comment.replace("answer of: ", "answer of:\n"));

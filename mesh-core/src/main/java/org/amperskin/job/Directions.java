@@ -16,6 +16,8 @@ public final class Directions {
 
   private static final Pattern TILES = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
 
+  private static final Pattern SIZE = Pattern.compile("([^x]+?)\\s*x\\s*([^x]+)");
+
   private Directions() {}
 
   /**
@@ -100,5 +102,32 @@ public final class Directions {
       throw new IllegalArgumentException("'" + text + "': columns x rows fit, such as '3 x 2'");
     }
     return new int[] {Integer.parseInt(m.group(1)), Integer.parseInt(m.group(2))};
+  }
+
+  /**
+   * The size of a sheet in mm: {@code 120 x 80 mm}, {@code 120x80mm} or {@code 5in x 80mm}.
+   *
+   * @return width and height (mm)
+   * @throws IllegalArgumentException saying what fits
+   */
+  public static double[] size(String text) {
+    Matcher m = SIZE.matcher(text.strip());
+    if (!m.matches()) {
+      throw new IllegalArgumentException(
+          "size '" + text + "': width x height fit, such as '120 x 80 mm'");
+    }
+    Matcher unit = Pattern.compile("[\\d.+eE -]+(.*)").matcher(m.group(2).strip());
+    String first = m.group(1).strip();
+    if (unit.matches() && first.matches("[\\d.+-]+")) {
+      first += " " + unit.group(1);
+    }
+    double[] mm = new double[2];
+    try {
+      mm[0] = Quantity.parse(first, Dimension.LENGTH).in(Unit.of("mm"));
+      mm[1] = Quantity.parse(m.group(2), Dimension.LENGTH).in(Unit.of("mm"));
+    } catch (QuantityException bad) {
+      throw new IllegalArgumentException("size '" + text + "': " + bad.getMessage(), bad);
+    }
+    return mm;
   }
 }

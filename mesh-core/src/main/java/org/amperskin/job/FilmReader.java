@@ -3,6 +3,7 @@ package org.amperskin.job;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.HashSet;
+import java.util.Optional;
 import java.util.Set;
 import org.amperskin.geom.Vec3;
 import org.amperskin.region.MaskKind;
@@ -14,7 +15,7 @@ import org.amperskin.yaml.YamlMap;
 /** Reads one film or stop-off of a job. */
 final class FilmReader {
   private static final Set<String> OWN_KEYS =
-      Set.of("artwork", "dpi", "threshold", "surround", "use");
+      Set.of("artwork", "motif", "dpi", "threshold", "surround", "use");
 
   private final Path folder;
 
@@ -45,15 +46,21 @@ final class FilmReader {
     if (!(threshold > 0 && threshold <= 1)) {
       throw map.fault("threshold", "threshold '" + map.word("threshold") + "': above 0 % to 100 %");
     }
+    if (map.has("motif") && map.has("artwork")) {
+      throw map.faultAtKey("motif", "'artwork' and 'motif' are both given: one of them fits");
+    }
+    Optional<Job.MotifSpec> motif =
+        map.has("motif") ? Optional.of(MotifReader.read(map, kind)) : Optional.empty();
     return new Job.FilmSpec(
-        path(map, "artwork", folder),
+        motif.isPresent() ? Optional.empty() : Optional.of(path(map, "artwork", folder)),
+        motif,
         dpi,
         threshold,
         placement,
         RegionReader.selectors(map, "patch"),
         surroundClear,
         kind,
-        map.place("artwork"));
+        map.place(motif.isPresent() ? "motif" : "artwork"));
   }
 
   static Path path(YamlMap map, String key, Path folder) throws YamlFault {

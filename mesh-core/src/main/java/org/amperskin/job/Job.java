@@ -1,10 +1,13 @@
 package org.amperskin.job;
 
 import java.nio.file.Path;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.pattern.motif.MotifDesign;
 import org.amperskin.region.MaskKind;
 import org.amperskin.region.Placement;
 import org.amperskin.region.Selector;
@@ -143,7 +146,8 @@ public record Job(
   /**
    * Artwork and how it lies on the part.
    *
-   * @param artwork path of the drawing
+   * @param artwork path of the drawing, empty if a motif is drawn instead
+   * @param motif the motif to draw, empty if there is a drawing
    * @param dpi dots an inch of a PNG, NaN to believe the file
    * @param threshold lightness below which a pixel or colour is opaque (0 to 1)
    * @param placement how it lies
@@ -153,13 +157,46 @@ public record Job(
    * @param place where it stands in the job
    */
   public record FilmSpec(
-      Path artwork,
+      Optional<Path> artwork,
+      Optional<MotifSpec> motif,
       double dpi,
       double threshold,
       Placement placement,
       List<Selector> patch,
       boolean surroundClear,
       MaskKind kind,
+      Place place) {
+    /** The same with a motif in place of its artwork. */
+    public FilmSpec with(MotifSpec newMotif) {
+      return new FilmSpec(
+          Optional.empty(),
+          Optional.of(newMotif),
+          dpi,
+          threshold,
+          placement,
+          patch,
+          surroundClear,
+          kind,
+          place);
+    }
+  }
+
+  /**
+   * A motif to be drawn for a film.
+   *
+   * @param design the motif, its angle and which of it is opaque
+   * @param widthMm width of the sheet (mm); empty to cover what the film faces
+   * @param heightMm height of the sheet (mm); given if the width is
+   * @param open share of the region that is to be open (0 to 1), which the line is solved for
+   * @param region where that counts; empty for all that the film reaches
+   * @param place where it stands in the job
+   */
+  public record MotifSpec(
+      MotifDesign design,
+      OptionalDouble widthMm,
+      OptionalDouble heightMm,
+      OptionalDouble open,
+      Optional<String> region,
       Place place) {}
 
   /**
@@ -172,6 +209,26 @@ public record Job(
    */
   public record RegionSpec(
       List<String> films, List<Selector> within, List<Selector> except, Place place) {}
+
+  /** The same job with one film more or another in its place; it is a region of its name too. */
+  public Job with(String filmName, FilmSpec film) {
+    Map<String, FilmSpec> moreFilms = new LinkedHashMap<>(films);
+    moreFilms.put(filmName, film);
+    Map<String, RegionSpec> moreRegions = new LinkedHashMap<>(regions);
+    moreRegions.putIfAbsent(
+        filmName, new RegionSpec(List.of(filmName), List.of(), List.of(), film.place()));
+    return new Job(
+        name,
+        part,
+        paint,
+        contacts,
+        tank,
+        supply,
+        resistUm,
+        Collections.unmodifiableMap(moreFilms),
+        Collections.unmodifiableMap(moreRegions),
+        steps);
+  }
 
   /** The region that is the whole skin. */
   public static final String WHOLE_SKIN = "all";

@@ -143,6 +143,7 @@ public final class JobFile {
         regions.put(region, RegionReader.read(map.map(region), films.keySet(), map.place(region)));
       }
     }
+    MotifReader.check(films, regions);
     return new Job(
         name,
         part(),

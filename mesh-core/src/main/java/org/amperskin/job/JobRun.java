@@ -73,10 +73,8 @@ public final class JobRun {
   }
 
   private Estimate run(MeasuredPart part) throws IOException, ArtworkFileException, YamlFault {
-    for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
-      films.put(film.getKey(), film(film.getKey(), film.getValue()));
-    }
     SprayReach paint = paint(part);
+    films(part, paint);
     Map<String, Region> regions = new LinkedHashMap<>();
     regions.put(
         Job.WHOLE_SKIN,
@@ -135,18 +133,70 @@ public final class JobRun {
     }
   }
 
-  private MaskFilm film(String name, Job.FilmSpec spec) throws IOException, ArtworkFileException {
+  /**
+   * Cuts one film's motif on the part, its line solved if the job wants a share open.
+   *
+   * @param name the film, which has a motif
+   */
+  public static OpenFit motif(Job job, String name, MeasuredPart part, Progress progress)
+      throws IOException, ArtworkFileException, YamlFault {
+    Job.FilmSpec film = job.films().get(name);
+    Job.MotifSpec motif = film.motif().orElseThrow();
+    JobRun run = new JobRun(job, progress);
+    SprayReach paint = run.paint(part);
+    MotifFilms motifs = new MotifFilms(job, part, paint, run.films, progress);
+    for (String other : job.regions().get(motif.region().orElse(name)).films()) {
+      Job.FilmSpec spec = job.films().get(other);
+      if (other.equals(name)) {
+        continue;
+      }
+      if (spec.motif().isEmpty()) {
+        run.films.put(other, film(other, spec, run.drawing(spec)));
+      } else if (spec.motif().get().open().isEmpty()) {
+        motifs.add(other, film(other, spec, MotifFilms.blank()), spec.motif().get());
+      }
+    }
+    MaskFilm blank = film(name, film, MotifFilms.blank());
+    return motifs.fit(name, blank, motif);
+  }
+
+  private void films(MeasuredPart part, SprayReach paint)
+      throws IOException, ArtworkFileException, YamlFault {
+    for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
+      if (film.getValue().motif().isEmpty()) {
+        Artwork drawing = drawing(film.getValue());
+        films.put(film.getKey(), film(film.getKey(), film.getValue(), drawing));
+      }
+    }
+    MotifFilms motifs = new MotifFilms(job, part, paint, films, progress);
+    for (boolean solved : new boolean[] {false, true}) {
+      for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
+        Job.MotifSpec motif = film.getValue().motif().orElse(null);
+        if (motif != null && motif.open().isPresent() == solved) {
+          MaskFilm blank = film(film.getKey(), film.getValue(), MotifFilms.blank());
+          artworkNotes.addAll(motifs.add(film.getKey(), blank, motif));
+        }
+      }
+    }
+  }
+
+  private Artwork drawing(Job.FilmSpec spec) throws IOException, ArtworkFileException {
+    Path file = spec.artwork().orElseThrow();
     progress.at("reading artwork", Double.NaN);
     ArtworkFile.Options options = ArtworkFile.Options.standard().withThreshold(spec.threshold());
     if (!Double.isNaN(spec.dpi())) {
       options = options.withDpi(spec.dpi());
     }
-    exists(spec.artwork(), Optional.of(spec.place()));
-    OrdinaryFile.require(spec.artwork(), "an SVG or PNG drawing");
-    Artwork artwork = ArtworkFile.read(spec.artwork(), options);
+    exists(file, Optional.of(spec.place()));
+    OrdinaryFile.require(file, "an SVG or PNG drawing");
+    Artwork artwork = ArtworkFile.read(file, options);
     for (String note : artwork.notes()) {
-      artworkNotes.add(spec.artwork().getFileName() + ": " + note);
+      artworkNotes.add(file.getFileName() + ": " + note);
     }
+    return artwork;
+  }
+
+  private static MaskFilm film(String name, Job.FilmSpec spec, Artwork artwork) {
     return new MaskFilm(
         name, artwork, spec.placement(), spec.kind(), spec.surroundClear(), spec.patch());
   }

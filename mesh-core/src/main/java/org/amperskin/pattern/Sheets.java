@@ -1,6 +1,7 @@
 package org.amperskin.pattern;
 
-import java.util.Arrays;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Makes larger sheets of artwork: tiles of it, or a frame round it. */
 public final class Sheets {
@@ -57,20 +58,19 @@ public final class Sheets {
       Artwork artwork, double widthMm, double heightMm, boolean opaque) {
     double w = Math.max(widthMm, artwork.widthMm());
     double h = Math.max(heightMm, artwork.heightMm());
-    double[] xy = artwork.xy();
-    int[] starts = artwork.ringStarts();
-    if (opaque) {
-      int points = artwork.edgeCount();
-      int rings = artwork.ringCount();
-      xy = Arrays.copyOf(xy, 2 * (points + 8));
-      System.arraycopy(rectangle(w, h, false), 0, xy, 2 * points, 8);
-      System.arraycopy(
-          rectangle(artwork.widthMm(), artwork.heightMm(), true), 0, xy, 2 * points + 8, 8);
-      starts = Arrays.copyOf(starts, rings + 3);
-      starts[rings + 1] = points + 4;
-      starts[rings + 2] = points + 8;
+    // rings clear of the old border are clean already: only the others meet the frame
+    List<double[]> inner = new ArrayList<>();
+    List<double[]> outer = new ArrayList<>();
+    for (int r = 0; r < artwork.ringCount(); r++) {
+      double[] ring = SeparateRings.ring(artwork, r);
+      boolean border = SeparateRings.onBorder(ring, artwork.widthMm() / 2, artwork.heightMm() / 2);
+      (border ? outer : inner).add(ring);
     }
-    return Artwork.cleaned(w, h, xy, starts, artwork.flatteningMm(), artwork.notes());
+    if (opaque) {
+      outer.add(rectangle(w, h, false));
+      outer.add(rectangle(artwork.widthMm(), artwork.heightMm(), true));
+    }
+    return SeparateRings.join(w, h, inner, outer, artwork.flatteningMm(), artwork.notes());
   }
 
   private static double[] rectangle(double width, double height, boolean clockwise) {

@@ -25,6 +25,7 @@ class JobFaultTest {
 
   private static final String PART = "part: {file: cube20.stl, unit: mm}\n";
   private static final String FILM = PART + "film:\n  f:\n    artwork: square20.svg\n";
+  private static final String MOTIF = PART + "film:\n  f:\n    toward: -z\n    motif: ";
   private static final String STEP =
       PART + "step:\n  - recipe: nickel-watts\n    thickness: 5 um\n";
   private static final String BRUSH =
@@ -66,6 +67,9 @@ class JobFaultTest {
         fault("key given twice", PART + "^part: {file: b.stl}\n", "'part' is given twice"),
         fault(
             "nested key twice", "part:\n  file: a.stl\n  ^file: b.stl\n", "'file' is given twice"),
+        fault("key of a motif", MOTIF + "{bands: {^ptch: 4 mm}}\n", "mean 'pitch'?"),
+        fault("key of another motif", MOTIF + "{bands: {^seed: 4}}\n", "'seed' is not known"),
+        fault("name of a motif", MOTIF + "{^chevron: {}}\n", "mean 'chevrons'?"),
         // what is missing
         fault("no part", "^step: []\n", "'part' is missing"),
         fault("no file", "part: ^{unit: mm}\n", "'file' is missing"),
@@ -122,6 +126,16 @@ class JobFaultTest {
             "point of words",
             FILM + "    toward: -z\n    centre: ^0 x 0 mm\n",
             "'x' in '0 x 0 mm' is not a number"),
+        fault("pitch without unit", MOTIF + "{bands: {pitch: ^4}}\n", "length takes um, mm"),
+        fault(
+            "line as wide as the pitch",
+            MOTIF + "{bands: {pitch: 4 mm, line: ^4 mm}}\n",
+            "line 4 mm does not fit: above 0 mm, below 4 mm"),
+        fault("size of one number", MOTIF + "{bands: {size: ^80 mm}}\n", "such as '120 x 80 mm'"),
+        fault("size of zero", MOTIF + "{bands: {size: ^0 x 8 mm}}\n", "size 0 x 8 mm does not fit"),
+        fault("angle of a motif", MOTIF + "{bands: {angle: ^999 deg}}\n", "-360 to 360 deg do"),
+        fault("open above 100 %", MOTIF + "{bands: {open: ^120 %}}\n", "below 100 %"),
+        fault("lines", MOTIF + "{bands: {lines: ^claer}}\n", "mean 'clear'?"),
         // words that are not known
         fault("region", STEP + "    region: ^topp\n", "region 'topp' is not in the job"),
         fault(
@@ -195,6 +209,32 @@ class JobFaultTest {
             "0 to 180"),
         fault(
             "two shapes in one", REGION + "^sphere: {}\n        box: {}\n", "found [sphere, box]"),
+        fault(
+            "artwork and motif", FILM + "    ^motif: {bands: {}}\n    toward: -z\n", "one of them"),
+        fault("two motifs in one", MOTIF + "^{bands: {}, dots: {}}\n", "found [bands, dots]"),
+        fault(
+            "line and open",
+            MOTIF + "{bands: {^line: 1 mm, open: 30 %}}\n",
+            "'open' solves the line"),
+        fault("region without open", MOTIF + "{bands: {^region: f}}\n", "there is no 'open'"),
+        fault(
+            "region of a motif",
+            MOTIF + "{bands: {open: 30 %, region: ^ff}}\nregion: {fg: {film: f}}\n",
+            "region 'ff' is not in the job"),
+        fault(
+            "region without the film",
+            MOTIF
+                + "{bands: {open: 30 %, region: ^up}}\nregion: {up: {within: {plane:"
+                + " {point: 0 0 0 mm, normal: +z}}}}\n",
+            "'up' has not the film 'f'"),
+        fault(
+            "open lettering",
+            MOTIF + "{lettering: {text: Act 1, ^open: 30 %}}\n",
+            "lettering has no line"),
+        fault(
+            "open stop-off",
+            MOTIF + "{bands: {^open: 30 %}}\n    use: stop-off\n",
+            "for films over resist"),
         // not the right shape of YAML
         fault(
             "list for a mapping",
@@ -270,7 +310,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(103);
+    assertThat(faults()).hasSize(121);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 
