@@ -11,6 +11,8 @@ final class Outlines {
    */
   private static final double TOUCH_MM = 0.1;
 
+  private static final double TOUCH_SHARE = 0.1;
+
   private Outlines() {}
 
   static void refuseCrossing(List<Unrolling.Edge> edges, Patch patch) {
@@ -41,15 +43,19 @@ final class Outlines {
 
   /** True if each line's ends lie clearly on two sides of the other; touching is no crossing. */
   private static boolean cross(Unrolling.Edge a, Unrolling.Edge b) {
-    return beside(a, b.x0(), b.y0()) * beside(a, b.x1(), b.y1()) < 0
-        && beside(b, a.x0(), a.y0()) * beside(b, a.x1(), a.y1()) < 0;
+    double touch = Math.min(TOUCH_MM, TOUCH_SHARE * Math.min(length(a), length(b)));
+    return beside(a, b.x0(), b.y0(), touch) * beside(a, b.x1(), b.y1(), touch) < 0
+        && beside(b, a.x0(), a.y0(), touch) * beside(b, a.x1(), a.y1(), touch) < 0;
   }
 
-  private static int beside(Unrolling.Edge e, double x, double y) {
+  private static double length(Unrolling.Edge e) {
+    return Math.hypot(e.x1() - e.x0(), e.y1() - e.y0());
+  }
+
+  private static int beside(Unrolling.Edge e, double x, double y, double touch) {
     double dx = e.x1() - e.x0();
     double dy = e.y1() - e.y0();
-    double l = Math.hypot(dx, dy);
-    double away = (dx * (y - e.y0()) - dy * (x - e.x0())) / l;
-    return Math.abs(away) > TOUCH_MM ? (int) Math.signum(away) : 0;
+    double away = (dx * (y - e.y0()) - dy * (x - e.x0())) / length(e);
+    return Math.abs(away) > touch ? (int) Math.signum(away) : 0;
   }
 }
