@@ -22,10 +22,11 @@ import org.amperskin.units.NearestWord;
  * A film of a job, laid out, with what its steps make of black and clear.
  *
  * @param layout the film in the plane
- * @param polarity what becomes of black and of clear, in a sentence
+ * @param under what stays where the part is covered
+ * @param over what becomes of the part where it is bare, with its verb
  * @param lying how it lies on the part, in a sentence
  */
-public record JobFilm(FilmLayout layout, String polarity, String lying) {
+public record JobFilm(FilmLayout layout, String under, String over, String lying) {
   private static final String PRACTICE = "common practice, no source";
 
   /**
@@ -83,37 +84,48 @@ public record JobFilm(FilmLayout layout, String polarity, String lying) {
             film.kind(),
             film.surroundClear(),
             estimate.part().skin().mesh());
-    return new JobFilm(layout, polarity(estimate.job(), name, film.kind()), lying(placement));
+    Outcome outcome = Outcome.of(estimate.job(), name);
+    return new JobFilm(layout, outcome.under, outcome.over, lying(placement));
   }
 
   /** The step that works through the film, and the metal it lands on. */
-  private static String polarity(Job job, String film, MaskKind kind) {
-    String under = "what lies under it";
-    String over = "";
-    for (StepSpec step : job.steps()) {
-      boolean through =
-          step.region().equals(film)
-              || Optional.ofNullable(job.regions().get(step.region()))
-                  .map(r -> r.films().contains(film))
-                  .orElse(false);
-      if (step.doing() instanceof StepSpec.Plate) {
-        if (through) {
-          over = "becomes " + step.name();
-          break;
+  private record Outcome(String under, String over) {
+    static Outcome of(Job job, String film) {
+      String under = "what lies under it";
+      for (StepSpec step : job.steps()) {
+        boolean through =
+            step.region().equals(film)
+                || Optional.ofNullable(job.regions().get(step.region()))
+                    .map(r -> r.films().contains(film))
+                    .orElse(false);
+        if (step.doing() instanceof StepSpec.Plate) {
+          if (through) {
+            return new Outcome(under, "becomes " + step.name());
+          }
+          under = step.name();
+        } else if (through
+            && step.doing() instanceof StepSpec.Work work
+            && work.kind() == WorkKind.ETCH) {
+          return new Outcome(under, "is etched");
         }
-        under = step.name();
-      } else if (through && step.doing() instanceof StepSpec.Work w && w.kind() == WorkKind.ETCH) {
-        over = "is etched";
-        break;
       }
+      return new Outcome(under, "is laid bare");
     }
-    String bare = over.isEmpty() ? "is laid bare" : over;
+  }
+
+  /** What becomes of black and of clear, in a sentence. */
+  public String polarity() {
     String kept = "stays bare " + under;
-    return switch (kind) {
-      case POSITIVE_RESIST -> "Positive resist: black " + kept + ", clear " + bare + ".";
-      case NEGATIVE_RESIST -> "Negative resist: clear " + kept + ", black " + bare + ".";
-      case STOP_OFF -> "Stop-off: black is covered and " + kept + ", the rest " + bare + ".";
+    return switch (layout.kind()) {
+      case POSITIVE_RESIST -> "Positive resist: black " + kept + ", clear " + over + ".";
+      case NEGATIVE_RESIST -> "Negative resist: clear " + kept + ", black " + over + ".";
+      case STOP_OFF -> "Stop-off: black is covered and " + kept + ", the rest " + over + ".";
     };
+  }
+
+  /** What becomes of covered and of cut-out places, in a sentence. */
+  public String stencilPolarity() {
+    return "What the stencil covers stays bare " + under + ", what is cut out " + over + ".";
   }
 
   private static String lying(FlatPlacement p) {
@@ -139,6 +151,11 @@ public record JobFilm(FilmLayout layout, String polarity, String lying) {
     return layout.kind() == MaskKind.STOP_OFF
         ? Caution.of(List.of(Hazard.SOLVENT))
         : Caution.of(List.of(Hazard.UV, Hazard.SOLVENT, Hazard.CAUSTIC));
+  }
+
+  /** What can hurt in cutting and using a stencil. */
+  public List<Caution> stencilCautions() {
+    return Caution.of(List.of(Hazard.BLADE, Hazard.SOLVENT));
   }
 
   /** What to print on and what to look at; rules of thumb. */
@@ -171,7 +188,7 @@ public record JobFilm(FilmLayout layout, String polarity, String lying) {
     return new SheetWords(
         estimate.job().name(),
         estimate.part().file().getFileName().toString(),
-        polarity,
+        polarity(),
         lying,
         cautions().stream().map(c -> c.hazard() + ": " + c.text()).toList(),
         date);

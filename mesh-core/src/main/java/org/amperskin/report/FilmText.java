@@ -76,12 +76,13 @@ public final class FilmText {
         layers(sheets),
         tiles == 1
             ? ""
-            : " x %d tiles (%d columns, %d rows)"
+            : " x %d tiles (columns x rows %d x %d)"
                 .formatted(tiles, sheets.grid().columns(), sheets.grid().rows()));
     if (tiles > 1) {
       page.line(
           "tiles",
-          "%s x %s, %s shared with the next; cut from join tick to join tick and butt",
+          "%s x %s, %s shared with the next; cut from join tick to join tick and butt; light finds"
+              + " its way through a joint, so larger paper is better",
           Figures.length(sheets.grid().windowWidthMm()),
           Figures.length(sheets.grid().windowHeightMm()),
           Figures.length(sheets.grid().overlapMm()));
