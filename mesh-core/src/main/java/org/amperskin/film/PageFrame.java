@@ -256,6 +256,7 @@ final class PageFrame {
     bars(out);
     turnedMark(out);
     Extent w = window();
+    joinWords(out, grid, column, row);
     Extent shown = grid.window(column, row);
     for (Flap flap : film.flaps()) {
       double x = (flap.x0() + flap.x1()) / 2 - shown.minX() + w.minX();
@@ -273,6 +274,35 @@ final class PageFrame {
       }
     }
     return out;
+  }
+
+  /** Beside the upper and left join ticks: which tile comes there. */
+  private void joinWords(List<Lettering> out, TileGrid grid, int column, int row) {
+    Extent w = window();
+    Extent core = grid.core(column, row);
+    Extent tile = grid.window(column, row);
+    double above = w.maxY() + 1.2;
+    double size = SMALL_MM;
+    if (column > 1) {
+      double x = core.minX() - tile.minX() + w.minX() + 0.8;
+      out.add(text("join column " + (column - 1), x, above, size, false));
+    }
+    if (column < grid.columns()) {
+      String words = "join column " + (column + 1);
+      double x = core.maxX() - tile.minX() + w.minX() - 0.8;
+      out.add(text(words, x - LetterWidth.of(false).mm(words, size), above, size, false));
+    }
+    double left = w.minX() - 1.2;
+    if (row > 1) {
+      String words = "join row " + (row - 1);
+      double y = core.maxY() - tile.minY() + w.minY() - 0.8;
+      y -= LetterWidth.of(false).mm(words, size);
+      out.add(lettering(words, left, y, size, false, true, false));
+    }
+    if (row < grid.rows()) {
+      double y = core.minY() - tile.minY() + w.minY() + 0.8;
+      out.add(lettering("join row " + (row + 1), left, y, size, false, true, false));
+    }
   }
 
   private void bars(List<Lettering> out) {

@@ -15,7 +15,7 @@ public record ScaleCorrection(double acrossMm, double alongMm) {
   public static final double BAR_MM = 100;
 
   /** A printer that errs by more was told to shrink or fill the page: no fault to correct. */
-  private static final double MOST = 0.03;
+  private static final double MOST_MM = 3;
 
   /** No correction. */
   public static final ScaleCorrection NONE = new ScaleCorrection(BAR_MM, BAR_MM);
@@ -23,7 +23,7 @@ public record ScaleCorrection(double acrossMm, double alongMm) {
   /** Checks that this is a printer's error and not a scaled page. */
   public ScaleCorrection {
     for (double measured : new double[] {acrossMm, alongMm}) {
-      if (!(Math.abs(measured / BAR_MM - 1) <= MOST)) {
+      if (!(Math.abs(measured - BAR_MM) <= MOST_MM)) {
         throw new IllegalArgumentException(
             "a bar of "
                 + BAR_MM

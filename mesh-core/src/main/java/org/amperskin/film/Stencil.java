@@ -112,9 +112,9 @@ public record Stencil(
     Outline covered = placed;
     int bridges = 0;
     if (options.bridgeMm() > 0 && !islands.isEmpty()) {
-      List<Bridges.Bridge> ways = Bridges.between(pieces, main);
+      List<Bridges.Bridge> ways = Bridges.between(pieces, main, options.bridgeMm());
       bridges = ways.size();
-      figure = Bridges.with(figure, ways, options.bridgeMm());
+      figure = Bridges.with(figure, ways, options.bridgeMm(), outline.geometry());
       covered = Polygonal.outline(figure);
     }
     Geometry spaces = Outline.box(border).geometry().difference(figure);
