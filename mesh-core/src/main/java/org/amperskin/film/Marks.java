@@ -2,7 +2,7 @@ package org.amperskin.film;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.operation.buffer.BufferOp;
 import org.locationtech.jts.operation.buffer.BufferParameters;
 
 /** Marks as filled figures: lines, rings, crosses, frames. */
@@ -61,12 +61,18 @@ final class Marks {
 
   /** A thin line along the outer side of a figure, so that it shades nothing inside. */
   static Outline beside(Outline figure) {
+    return offset(figure, LINE_MM).minus(figure);
+  }
+
+  /** A thin line along the inner side of a figure. */
+  static Outline inside(Outline figure) {
+    return figure.minus(offset(figure, -LINE_MM));
+  }
+
+  private static Outline offset(Outline figure, double byMm) {
     BufferParameters sharp =
         new BufferParameters(8, BufferParameters.CAP_FLAT, BufferParameters.JOIN_MITRE, 5);
-    Geometry inner = figure.geometry();
-    Geometry outer =
-        new org.locationtech.jts.operation.buffer.BufferOp(inner, sharp).getResultGeometry(LINE_MM);
-    return Polygonal.outline(outer).minus(figure);
+    return Polygonal.outline(new BufferOp(figure.geometry(), sharp).getResultGeometry(byMm));
   }
 
   /** A scale bar of exactly this length, with a tick each centimetre, growing to the right. */

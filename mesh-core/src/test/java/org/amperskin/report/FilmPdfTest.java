@@ -274,9 +274,8 @@ class FilmPdfTest {
             true,
             List.of());
     PdfFigures page = pages(made(glued, options(false, ScaleCorrection.NONE))).get(0);
-    // beside the edge, but for the point of its line at the ends
-    assertThat(page.box("flap")[0]).isGreaterThan(page.box("film")[0] + (120 - 0.2) * PT);
-    assertThat(page.width("flap") / PT).isCloseTo(8 + 0.15, within(0.1));
+    assertThat(page.box("flap")[0]).isGreaterThan(page.box("film")[0] + 120 * PT - 0.01);
+    assertThat(page.width("flap") / PT).isCloseTo(8 - 0.15, within(1e-3)); // beside the cut line
     assertThat(page.height("flap") / PT).isCloseTo(80, within(0.5));
     assertThat(page.text()).contains("glue: left edge");
     PdfFigures mirrored = pages(made(glued, options(true, ScaleCorrection.NONE))).get(0);
