@@ -10,8 +10,7 @@
  * org.amperskin.film.Stencil}. The formats are written in {@code report}.
  *
  * <pre>{@code
- * FilmLayout layout =
- *     FlatLayout.of("waves", artwork, placement, MaskKind.POSITIVE_RESIST, false, skin.mesh());
+ * FilmLayout layout = LaidLayout.of(region.laid().get(0));
  * FilmSheets sheets = FilmSheets.of(layout, SheetOptions.USUAL, words);
  * Stencil stencil = Stencil.of(layout, StencilOptions.USUAL);
  * }</pre>

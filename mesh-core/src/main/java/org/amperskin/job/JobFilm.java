@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.amperskin.film.FilmLayout;
-import org.amperskin.film.FlatLayout;
+import org.amperskin.film.LaidLayout;
 import org.amperskin.film.SheetWords;
 import org.amperskin.geom.Vec3;
 import org.amperskin.plating.Caution;
@@ -13,10 +13,12 @@ import org.amperskin.plating.Hazard;
 import org.amperskin.plating.Mark;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.WorkKind;
+import org.amperskin.region.FilmForm;
 import org.amperskin.region.FlatPlacement;
-import org.amperskin.region.MaskFilm;
+import org.amperskin.region.LaidFilm;
 import org.amperskin.region.MaskKind;
 import org.amperskin.units.NearestWord;
+import org.amperskin.unroll.Cone;
 
 /**
  * A film of a job, laid out, with what its steps make of black and clear.
@@ -70,22 +72,14 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
   }
 
   private static JobFilm of(Estimate estimate, String name) {
-    MaskFilm film =
-        estimate.regions().get(name).rule().films().stream()
-            .filter(f -> f.name().equals(name))
+    LaidFilm laid =
+        estimate.regions().get(name).laid().stream()
+            .filter(l -> l.film().name().equals(name))
             .findFirst()
             .orElseThrow();
-    FlatPlacement placement = film.placement();
-    FilmLayout layout =
-        FlatLayout.of(
-            name,
-            film.artwork(),
-            placement,
-            film.kind(),
-            film.surroundClear(),
-            estimate.part().skin().mesh());
+    FilmLayout layout = LaidLayout.of(laid);
     Outcome outcome = Outcome.of(estimate.job(), name);
-    return new JobFilm(layout, outcome.under, outcome.over, lying(placement));
+    return new JobFilm(layout, outcome.under, outcome.over, lying(laid));
   }
 
   /** The step that works through the film, and the metal it lands on. */
@@ -128,7 +122,27 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
     return "What the stencil covers stays bare " + under + ", what is cut out " + over + ".";
   }
 
-  private static String lying(FlatPlacement p) {
+  private static String lying(LaidFilm laid) {
+    if (laid.form() instanceof FilmForm.Bent bent) {
+      Cone cone = bent.film();
+      String where = cone.inside() ? "inside" : "round";
+      return cone.isCylinder()
+          ? String.format(
+              Locale.ROOT, "Bent %s a cylinder of radius %.4g mm.", where, cone.radiusMm())
+          : String.format(
+              Locale.ROOT,
+              "Bent %s a cone of half-angle %.4g deg.",
+              where,
+              Math.abs(cone.halfAngleDegrees()));
+    }
+    if (laid.form() instanceof FilmForm.Cut cut) {
+      return String.format(
+          Locale.ROOT,
+          "Cut out and laid on the skin; it is %.3f to %.3f times as long as the skin under it.",
+          cut.flat().least(),
+          cut.flat().most());
+    }
+    FlatPlacement p = (FlatPlacement) laid.film().placement();
     return String.format(
         Locale.ROOT,
         "Lies flat before the part, light along %s, top of the film along %s.",
