@@ -34,7 +34,7 @@ record BentOutline(Outline outline, List<Flap> flaps) {
     }
     Extent whole = new Extent(-turn / 2, e.minY(), turn / 2, e.maxY());
     Flap flap =
-        new Flap(whole.maxX(), whole.minY(), whole.maxX(), whole.maxY(), FLAP_MM, "left edge");
+        new Flap(whole.maxX(), whole.minY(), whole.maxX(), whole.maxY(), FLAP_MM, "opposite edge");
     return new BentOutline(Outline.box(whole), List.of(flap));
   }
 
@@ -78,7 +78,7 @@ record BentOutline(Outline outline, List<Flap> flaps) {
     }
     int a = clockwise ? 2 * (steps + 1) : 2 * steps;
     int b = clockwise ? 2 * steps : 2 * (steps + 1);
-    Flap flap = new Flap(ring[a], ring[a + 1], ring[b], ring[b + 1], FLAP_MM, "the other edge");
+    Flap flap = new Flap(ring[a], ring[a + 1], ring[b], ring[b + 1], FLAP_MM, "opposite edge");
     return new BentOutline(outline, List.of(flap));
   }
 

@@ -265,7 +265,7 @@ final class PageFrame {
       double dy = (flap.x0() - flap.x1()) / flap.lengthMm() * flap.widthMm() * 0.6;
       if (w.holds(new Extent(x + dx, at + dy, x + dx, at + dy))) {
         boolean upward = Math.abs(flap.y1() - flap.y0()) > Math.abs(flap.x1() - flap.x0());
-        String label = LetterWidth.printable("glue: " + flap.label());
+        String label = LetterWidth.printable("glue under " + flap.label());
         double half = LetterWidth.of(false).mm(label, SMALL_MM) / 2;
         out.add(
             upward

@@ -28,6 +28,8 @@ import org.locationtech.jts.geom.Polygon;
  * @param marks orientation marks
  * @param islands pieces that do not hang on the main piece, before bridging, smallest first
  * @param bridges how many bridges were added
+ * @param loose how many islands are left loose: all without bridges, else those that no straight
+ *     way within the outline reaches
  * @param bridgedAreaMm2 area of openings that bridges take (mm2)
  * @param openAreaMm2 area of the openings within the film's outline that are left (mm2)
  * @param narrowLines where what stays is narrower than a blade cuts, narrowest first
@@ -41,6 +43,7 @@ public record Stencil(
     Outline marks,
     List<Island> islands,
     int bridges,
+    int loose,
     double bridgedAreaMm2,
     double openAreaMm2,
     List<Narrow> narrowLines,
@@ -111,11 +114,13 @@ public record Stencil(
             .thenComparingDouble(Island::yMm));
     Outline covered = placed;
     int bridges = 0;
+    int loose = islands.size();
     if (options.bridgeMm() > 0 && !islands.isEmpty()) {
       List<Bridges.Bridge> ways = Bridges.between(pieces, main, options.bridgeMm());
       bridges = ways.size();
       figure = Bridges.with(figure, ways, options.bridgeMm(), outline.geometry());
       covered = Polygonal.outline(figure);
+      loose = Polygonal.polygons(figure).size() - 1;
     }
     Geometry spaces = Outline.box(border).geometry().difference(figure);
     return new Stencil(
@@ -126,6 +131,7 @@ public record Stencil(
         marks(border, options),
         islands,
         bridges,
+        loose,
         covered.areaMm2() - placed.areaMm2(),
         outline.areaMm2() - covered.and(outline).areaMm2(),
         narrow(figure, options.leastMm()),

@@ -101,7 +101,7 @@ public final class FilmText {
             flap ->
                 page.line(
                     "glue flap",
-                    "%s x %s, %s",
+                    "%s x %s, to glue under the %s",
                     Figures.length(flap.lengthMm()),
                     Figures.length(flap.widthMm()),
                     flap.label()));

@@ -37,6 +37,7 @@ public final class StencilJson {
               .number("leastMm", s.options().leastMm())
               .number("bridgeWidthMm", s.options().bridgeMm())
               .count("bridges", s.bridges())
+              .count("loose", s.loose())
               .number("bridgedAreaMm2", s.bridgedAreaMm2());
           j.objects(
               "islands",

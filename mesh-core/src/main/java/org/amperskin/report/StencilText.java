@@ -89,11 +89,15 @@ public final class StencilText {
     double before = stencil.openAreaMm2() + stencil.bridgedAreaMm2();
     return String.format(
         Locale.ROOT,
-        "%d of %s, they take %.4g mm2, %.2f %% of the openings",
+        "%d of %s, they take %.4g mm2, %.2f %% of the openings%s",
         stencil.bridges(),
         Figures.length(stencil.options().bridgeMm()),
         stencil.bridgedAreaMm2(),
-        100 * stencil.bridgedAreaMm2() / before);
+        100 * stencil.bridgedAreaMm2() / before,
+        stencil.loose() == 0
+            ? ""
+            : "; islands left loose, as no straight way within the outline reaches them: "
+                + stencil.loose());
   }
 
   private static String blade(Stencil stencil) {

@@ -123,6 +123,22 @@ class StencilTest {
     assertThat(frame.narrowLines()).isEmpty();
   }
 
+  /** Two squares on two leaves of a film that only meet below: no straight way leads over. */
+  @Test
+  void whatBridgesCannotReachWithinTheOutlineIsTold() {
+    Artwork art =
+        Layouts.rectangles(40, 30, new double[] {-8, 5, -2, 11}, new double[] {2, 5, 8, 11});
+    Outline leaves =
+        Outline.box(new Extent(-20, -15, 20, 15)).minus(Outline.box(new Extent(-1, -5, 1, 15)));
+    FilmLayout layout =
+        new FilmLayout("leaves", art, leaves, List.of(), MaskKind.STOP_OFF, true, List.of());
+    Stencil stencil = Stencil.of(layout, new StencilOptions(0.5, 6, 0.8, false));
+    assertThat(stencil.bridges()).isEqualTo(1);
+    assertThat(stencil.loose()).isEqualTo(1);
+    assertThat(of(FRAME, StencilOptions.USUAL).loose()).isEqualTo(1);
+    assertThat(of(FRAME, new StencilOptions(0.5, 6, 0.8, false)).loose()).isZero();
+  }
+
   @Test
   void mirroredIsMirroredAndItsMarkTells() {
     Artwork corner = Layouts.rectangles(40, 30, new double[] {-20, -15, -10, -10});

@@ -269,7 +269,7 @@ class FilmPdfTest {
             flat.name(),
             flat.artwork(),
             flat.outline(),
-            List.of(new Flap(60, -40, 60, 40, 8, "left edge")),
+            List.of(new Flap(60, -40, 60, 40, 8, "opposite edge")),
             flat.kind(),
             true,
             List.of());
@@ -277,7 +277,7 @@ class FilmPdfTest {
     assertThat(page.box("flap")[0]).isGreaterThan(page.box("film")[0] + 120 * PT - 0.01);
     assertThat(page.width("flap") / PT).isCloseTo(8 - 0.15, within(1e-3)); // beside the cut line
     assertThat(page.height("flap") / PT).isCloseTo(80, within(0.5));
-    assertThat(page.text()).contains("glue: left edge");
+    assertThat(page.text()).contains("glue under opposite edge");
     PdfFigures mirrored = pages(made(glued, options(true, ScaleCorrection.NONE))).get(0);
     assertThat(mirrored.box("flap")[2]).isLessThan(mirrored.box("film")[2] - 119 * PT);
   }
