@@ -91,6 +91,8 @@ public final class Main implements Runnable {
     verbs.put("pattern", PatternCommand::new);
     verbs.put("plan", PlanCommand::new);
     verbs.put("compare", CompareCommand::new);
+    verbs.put("film", FilmCommand::new);
+    verbs.put("stencil", StencilCommand::new);
     verbs.put("recipes", RecipesCommand::new);
     verbs.put("view", ViewCommand::new);
     verbs.put("schema", SchemaCommand::new);

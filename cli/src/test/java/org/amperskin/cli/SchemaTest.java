@@ -53,7 +53,7 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "recipes"})
+  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
   void schemasAreThemselvesValid(String verb) throws Exception {
     JsonSchema meta =
         JsonSchemaFactory.getInstance(VersionFlag.V202012)
@@ -66,7 +66,7 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "recipes"})
+  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
   void everyKeyIsDescribedRequiredAndClosed(String verb) throws Exception {
     List<String> faults = new ArrayList<>();
     int properties = look(schemaText(verb), "#", faults);
@@ -298,6 +298,25 @@ class SchemaTest {
   }
 
   @Test
+  void filmsAndStencilsOfAllJobsValidate() throws Exception {
+    int made = 0;
+    for (Path job : ExampleFilesTest.jobs()) {
+      Cli.Result shown = Cli.run("film", "--json", job.toString());
+      if (shown.code() == 0) {
+        JsonNode film = valid("film", shown.out()).at("/films/0");
+        made++;
+        double black = film.get("blackAreaMm2").asDouble();
+        JsonNode cut =
+            valid(
+                "stencil", Cli.run("stencil", "--json", job.toString(), "--bridges", "1mm").out());
+        assertThat(cut.get("coveredAreaMm2").asDouble() - cut.get("bridgedAreaMm2").asDouble())
+            .isCloseTo(black, org.assertj.core.data.Percentage.withPercentage(1e-6));
+      }
+    }
+    assertThat(made).isEqualTo(5);
+  }
+
+  @Test
   void comparisonsAndRecipesValidate() throws Exception {
     List<String> words = new ArrayList<>(List.of("compare", "--json"));
     ExampleFilesTest.jobs().forEach(job -> words.add(job.toString()));
@@ -314,7 +333,7 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "recipes"})
+  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
   void samplesAreTheAnswerOfTheCommandTheyName(String verb) throws Exception {
     String comment = schemaText(verb).get("$comment").asText();
     List<String> commands = Words.commands(comment.replace("answer of: ", "answer of:\n"));
@@ -350,6 +369,12 @@ class SchemaTest {
         "plan|/steps/0/timeBandS|low high",
         "plan|/steps/0/massBandG|low high",
         "compare| |schema jobs differences",
+        "film| |schema job films files",
+        "film|/films/0|name use widthMm heightMm blackAreaMm2 layers sheets mirrored polarity"
+            + " factorAcross factorAlong cautions",
+        "film|/films/0/sheets/0|layer tile column row paperWidthMm paperHeightMm",
+        "stencil| |schema film coveredAreaMm2 openAreaMm2 cutLengthMm islands bridges"
+            + " bridgedAreaMm2 narrowLines narrowSpaces cautions file",
         "recipes| |schema recipes",
       })
   void samplesHaveTheKeysThatWerePromised(String verb, String pointer, String keys)

@@ -86,6 +86,12 @@ public enum Hazard {
           + " particle mask.",
       Mark.COMMON,
       "common practice, no source"),
+  BLADE(
+      "blades",
+      "Plotter blades and weeding hooks cut deep: hands off the carriage while it runs, cap the blade,"
+          + " cut away from the hand.",
+      Mark.COMMON,
+      "common practice, no source"),
   ELECTRICITY(
       "electricity",
       "Low volts, but many amperes burn and light fires through a loose clip. Isolated supply, mains"

@@ -1,0 +1,33 @@
+package org.amperskin.cli;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+
+/** Checks where an answer is to be written, before the work rather than after it. */
+final class Outputs {
+  private Outputs() {}
+
+  /** Refuses a name no writer fits and a folder that is not there; null passes. */
+  static void check(Path out, String... endings) throws UsageFault {
+    if (out == null) {
+      return;
+    }
+    boolean known = false;
+    for (String ending : endings) {
+      known |= ends(out, ending);
+    }
+    if (!known) {
+      throw new UsageFault(
+          "--out " + out + ": a name ending in " + String.join(" or ", endings) + " fits");
+    }
+    Path folder = out.toAbsolutePath().getParent();
+    if (!Files.isDirectory(folder)) {
+      throw new UsageFault("--out " + out + ": there is no folder " + folder);
+    }
+  }
+
+  static boolean ends(Path file, String ending) {
+    return file.toString().toLowerCase(Locale.ROOT).endsWith(ending);
+  }
+}
