@@ -46,12 +46,13 @@ public record Region(
       FilmShape shape = FilmShape.of(film, skin.mesh(), skin.sound(), progress);
       Laid behind = shape.lay(pieces, progress);
       boolean first = pieces.mesh() == skin.mesh();
+      FilmCut.Result lit = FilmCut.light(behind, film, progress);
       laid.add(
           LaidFilm.of(
               film,
               shape.form(),
-              first ? behind : shape.lay(Partition.whole(skin.mesh()), progress)));
-      FilmCut.Result lit = FilmCut.light(behind, film, progress);
+              first ? behind : shape.lay(Partition.whole(skin.mesh()), progress),
+              dark(lit.pieces(), skin.mesh().faceCount())));
       pieces = lit.pieces();
       error += lit.errorMm2();
       edges += lit.edgeLengthMm();
@@ -80,6 +81,17 @@ public record Region(
             kinds,
             resist.orElse(MaskKind.STOP_OFF).open());
     return new Region(rule, split, error, edges, laid);
+  }
+
+  /** Area of each face that the last film's light does not reach (mm2). */
+  private static double[] dark(Partition pieces, int faces) {
+    double[] dark = new double[faces];
+    for (int f = 0; f < pieces.mesh().faceCount(); f++) {
+      if (pieces.code(f) % FilmCut.CODES == FilmCut.UNREACHED) {
+        dark[pieces.parent(f)] += pieces.mesh().faceAreaMm2(f);
+      }
+    }
+    return dark;
   }
 
   private static RegionKind kindOf(int code, RegionRule rule, Optional<MaskKind> resist) {
