@@ -45,7 +45,7 @@ public final class LaidFilm {
   /**
    * Keeps a film as it lies.
    *
-   * @param dark {@code dark[parent]}, area of a face that its light does not reach (mm2)
+   * @param dark {@code dark[parent]}, share of a face that its light does not reach, 0 to 1
    */
   static LaidFilm of(MaskFilm film, FilmForm form, Laid laid, double[] dark) {
     return new LaidFilm(film, form, laid, dark);
@@ -105,8 +105,8 @@ public final class LaidFilm {
     return Math.max(0, laid.frame().depth(mesh().corner(piece, k)) - contact);
   }
 
-  /** Area of a face of the skin that this film's light does not reach (mm2). */
-  public double unreachedMm2(int parent) {
+  /** Share of a face of the skin that this film's light does not reach, 0 to 1. */
+  public double unreachedShare(int parent) {
     return dark[parent];
   }
 

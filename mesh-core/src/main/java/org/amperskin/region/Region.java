@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.amperskin.geom.Progress;
+import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.skin.Skin;
 import org.amperskin.skin.SprayReach;
 
@@ -52,7 +53,7 @@ public record Region(
               film,
               shape.form(),
               first ? behind : shape.lay(Partition.whole(skin.mesh()), progress),
-              dark(lit.pieces(), skin.mesh().faceCount())));
+              dark(lit.pieces(), skin.mesh())));
       pieces = lit.pieces();
       error += lit.errorMm2();
       edges += lit.edgeLengthMm();
@@ -83,13 +84,17 @@ public record Region(
     return new Region(rule, split, error, edges, laid);
   }
 
-  /** Area of each face that the last film's light does not reach (mm2). */
-  private static double[] dark(Partition pieces, int faces) {
-    double[] dark = new double[faces];
+  /** Share of each face that the last film's light does not reach. */
+  private static double[] dark(Partition pieces, SurfaceMesh skin) {
+    double[] dark = new double[skin.faceCount()];
     for (int f = 0; f < pieces.mesh().faceCount(); f++) {
       if (pieces.code(f) % FilmCut.CODES == FilmCut.UNREACHED) {
         dark[pieces.parent(f)] += pieces.mesh().faceAreaMm2(f);
       }
+    }
+    for (int f = 0; f < dark.length; f++) {
+      double whole = skin.faceAreaMm2(f);
+      dark[f] = whole > 0 ? Math.min(1, dark[f] / whole) : 1;
     }
     return dark;
   }
