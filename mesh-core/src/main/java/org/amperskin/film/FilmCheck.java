@@ -125,8 +125,7 @@ public final class FilmCheck {
    * @param film number of the film in the region's rule
    * @throws IllegalArgumentException if the film lights nothing
    */
-  public static FilmCheck of(
-      Region region, int film, Light light, FilmStock stock, Resist resist) {
+  public static FilmCheck of(Region region, int film, Light light, FilmStock stock, Resist resist) {
     return new FilmCheck(region, region.laid().get(film), light, stock, resist);
   }
 
@@ -209,8 +208,7 @@ public final class FilmCheck {
   /** The exposure that this film allows; least light is what 95 % of the area have. */
   public ExposureWindow exposure() {
     boolean pane = laid.form() instanceof FilmForm.Plane;
-    return new ExposureWindow(
-        stock, light, resist, Math.max(1e-6, dose.low()), dose.most(), pane);
+    return new ExposureWindow(stock, light, resist, Math.max(1e-6, dose.low()), dose.most(), pane);
   }
 
   /** Distance between film and skin of each piece of the laid film (mm). */
@@ -257,7 +255,6 @@ public final class FilmCheck {
     }
     Feature a = lines.worst().get();
     Feature b = spaces.worst().get();
-    return Optional.of(
-        a.skinMm() - 2 * a.shiftMm() <= b.skinMm() - 2 * b.shiftMm() ? a : b);
+    return Optional.of(a.skinMm() - 2 * a.shiftMm() <= b.skinMm() - 2 * b.shiftMm() ? a : b);
   }
 }

@@ -118,8 +118,7 @@ final class LineFates {
           column * 1_000_003 + row,
           new Fates.Place(found, length),
           (a, b) ->
-              new Fates.Place(
-                  worse(a.narrowest(), b.narrowest()), a.lengthMm() + b.lengthMm()));
+              new Fates.Place(worse(a.narrowest(), b.narrowest()), a.lengthMm() + b.lengthMm()));
     } else {
       side.risk += length;
     }

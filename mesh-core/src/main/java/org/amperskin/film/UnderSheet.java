@@ -46,9 +46,7 @@ final class UnderSheet {
       double s = (px * vy - py * vx) / whole;
       double t = (ux * py - uy * px) / whole;
       gap[i] =
-          Math.max(
-              0,
-              (1 - s - t) * laid.gapMm(f, 0) + s * laid.gapMm(f, 1) + t * laid.gapMm(f, 2));
+          Math.max(0, (1 - s - t) * laid.gapMm(f, 0) + s * laid.gapMm(f, 1) + t * laid.gapMm(f, 2));
     }
     double onSkin = laid.mesh().faceAreaMm2(f);
     double sum = 0;

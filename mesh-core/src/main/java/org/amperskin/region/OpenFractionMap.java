@@ -173,8 +173,7 @@ public final class OpenFractionMap {
 
     static Vec3 middle(double[] s, int i) {
       double a = s[FIELDS * i];
-      return new Vec3(
-          s[FIELDS * i + 2] / a, s[FIELDS * i + 3] / a, s[FIELDS * i + 4] / a);
+      return new Vec3(s[FIELDS * i + 2] / a, s[FIELDS * i + 3] / a, s[FIELDS * i + 4] / a);
     }
 
     void gather() {

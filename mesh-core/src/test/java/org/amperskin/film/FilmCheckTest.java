@@ -194,19 +194,21 @@ class FilmCheckTest {
   // Flat film on a cylinder: sagitta R - sqrt(R2 - w2), slope asin(w/R): 0.64 mm and 14.5 deg at
   // R 20, w 5; 1.72 and 19.5 at 30, 10; 1.01 and 11.5 at 50, 10; 4.17 and 23.6 at 50, 20.
   @ParameterizedTest
-  @CsvSource({"20, 5, 0.64, 14.5", "30, 10, 1.72, 19.5", "50, 10, 1.01, 11.5", "50, 20, 4.17, 23.6"})
+  @CsvSource({
+    "20, 5, 0.64, 14.5",
+    "30, 10, 1.72, 19.5",
+    "50, 10, 1.01, 11.5",
+    "50, 20, 4.17, 23.6"
+  })
   void flatFilmOnACylinderHasTheSagittaAsGap(double r, double w, double gap, double slope) {
     SurfaceMesh rod = Shapes.turnedSolid(1440, r / 2, 0, r, 0, r, 40, r / 2, 40);
     FlatPlacement place = new FlatPlacement(new Vec3(-1, 0, 0), UP, null, 0, 1, false, 1, 1);
     FilmCheck check = check(rod, band(w), place, FilmStock.USUAL);
     assertThat(check.gapMm().most()).isCloseTo(gap, within(0.006));
-    assertThat(check.dose().least())
-        .isCloseTo(Math.cos(Math.toRadians(slope)), within(2e-3));
-    assertThat(check.stretch().most())
-        .isCloseTo(1 / Math.cos(Math.toRadians(slope)), within(4e-3));
+    assertThat(check.dose().least()).isCloseTo(Math.cos(Math.toRadians(slope)), within(2e-3));
+    assertThat(check.stretch().most()).isCloseTo(1 / Math.cos(Math.toRadians(slope)), within(4e-3));
     // The arc over the sheet's width is R asin(w/R) / w as long: 1.0107, 1.0195, 1.0068, 1.0288.
-    assertThat(check.litMm2() / (40 * w))
-        .isCloseTo(r / w * Math.asin(w / r), within(5e-5));
+    assertThat(check.litMm2() / (40 * w)).isCloseTo(r / w * Math.asin(w / r), within(5e-5));
   }
 
   @Test

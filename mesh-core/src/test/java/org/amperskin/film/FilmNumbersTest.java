@@ -62,8 +62,7 @@ class FilmNumbersTest {
   }
 
   private static ExposureWindow window(double density, int layers, double least, Light light) {
-    return new ExposureWindow(
-        FilmStock.of(layers, density), light, Resist.USUAL, least, 1, true);
+    return new ExposureWindow(FilmStock.of(layers, density), light, Resist.USUAL, least, 1, true);
   }
 
   // log10(10 x 1.5) = 1.18, shown as 1.2; with resist three times thicker in places 1.65, as 1.7.
@@ -75,8 +74,7 @@ class FilmNumbersTest {
     assertThat(flat.verdict()).isEqualTo(ExposureWindow.Verdict.ENOUGH);
     assertThat(window(1.3, 1, 1, Light.USUAL).verdict())
         .isEqualTo(ExposureWindow.Verdict.EVEN_ONLY);
-    assertThat(window(1, 1, 1, Light.USUAL).verdict())
-        .isEqualTo(ExposureWindow.Verdict.TOO_THIN);
+    assertThat(window(1, 1, 1, Light.USUAL).verdict()).isEqualTo(ExposureWindow.Verdict.TOO_THIN);
     assertThat(window(1, 2, 1, Light.USUAL).verdict()).isEqualTo(ExposureWindow.Verdict.ENOUGH);
     // A slope of 60 deg gets half the light: log10 2 more.
     assertThat(window(2, 1, 0.5, Light.USUAL).neededDensity(1))

@@ -23,11 +23,7 @@ class OpenFractionMapTest {
   private static Region lit(Artwork art) {
     MaskFilm film =
         new MaskFilm(
-            "film",
-            art,
-            FlatPlacement.toward(new Vec3(0, 0, -1)),
-            MaskKind.POSITIVE_RESIST,
-            false);
+            "film", art, FlatPlacement.toward(new Vec3(0, 0, -1)), MaskKind.POSITIVE_RESIST, false);
     Skin skin =
         Skin.of(
             MeshDiagnosis.of(PLATE, MeshDiagnosis.Search.ALL, Progress.SILENT), Progress.SILENT);
