@@ -9,8 +9,8 @@ import java.util.Optional;
  * @param outlineMm length of all outline that lies on lit skin (mm of film)
  * @param vanishingMm part of it whose line or space vanishes
  * @param riskMm part of it at risk
- * @param smallest the narrowest on the skin, if any was measured
- * @param worst the one with the least width left over, if any was measured
+ * @param smallest the narrowest on the skin, sharp tips left out, if any was measured
+ * @param worst the one with the least width left over, sharp tips left out, if any was measured
  * @param places where lines vanish, the longest first
  */
 public record Fates(

@@ -40,6 +40,11 @@ public record Feature(
     return Math.max(0, skinMm - 2 * shiftMm);
   }
 
+  /** Width less both edges' shift, taken back to the film (mm); below zero if it vanishes. */
+  double leftOnFilmMm() {
+    return (skinMm - 2 * shiftMm) * filmMm / skinMm;
+  }
+
   /** What becomes of it. */
   public Fate fate() {
     if (skinMm <= 2 * shiftMm) {

@@ -1,6 +1,5 @@
 package org.amperskin.film;
 
-import java.util.Optional;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.LineWidths;
@@ -246,15 +245,5 @@ public final class FilmCheck {
       values[f] = lit ? at.applyAsDouble(f) : Double.NaN;
     }
     return FaceField.of(mesh, label, unit, values);
-  }
-
-  /** The narrowest line or space left over, whichever is worse. */
-  public Optional<Feature> worst() {
-    if (lines.worst().isEmpty() || spaces.worst().isEmpty()) {
-      return lines.worst().or(spaces::worst);
-    }
-    Feature a = lines.worst().get();
-    Feature b = spaces.worst().get();
-    return Optional.of(a.skinMm() - 2 * a.shiftMm() <= b.skinMm() - 2 * b.shiftMm() ? a : b);
   }
 }

@@ -75,17 +75,25 @@ final class LineFates {
   private void sample(int i, int f, double[] w) {
     double gap = w[0] * laid.gapMm(f, 0) + w[1] * laid.gapMm(f, 1) + w[2] * laid.gapMm(f, 2);
     double skin = laid.widthOnSkin(f, widths.normalX(i), widths.normalY(i));
-    side(line, widths.lineMm(i), i, f, w, gap, skin);
-    side(space, widths.spaceMm(i), i, f, w, gap, skin);
+    side(line, widths.lineMm(i), widths.lineTapers(i), i, f, w, gap, skin);
+    side(space, widths.spaceMm(i), widths.spaceTapers(i), i, f, w, gap, skin);
   }
 
   /**
    * One side of an edge.
    *
+   * @param tapers true at a sharp tip, which is told in what vanishes, not as the smallest
    * @param skin millimetres on the skin, square to the edge, of one millimetre of film
    */
   private void side(
-      Side side, double artworkMm, int i, int f, double[] w, double gap, double skin) {
+      Side side,
+      double artworkMm,
+      boolean tapers,
+      int i,
+      int f,
+      double[] w,
+      double gap,
+      double skin) {
     double length = widths.lengthMm(i) * scale;
     side.outline += length;
     if (Double.isNaN(artworkMm)) {
@@ -102,10 +110,12 @@ final class LineFates {
             widths.x(i),
             widths.y(i),
             widths.ring(i));
-    if (side.smallest == null || found.skinMm() < side.smallest.skinMm()) {
-      side.smallest = found;
+    if (!tapers) {
+      if (side.smallest == null || found.skinMm() < side.smallest.skinMm()) {
+        side.smallest = found;
+      }
+      side.worst = worse(side.worst, found);
     }
-    side.worst = worse(side.worst, found);
     if (found.fate() == Feature.Fate.HOLDS) {
       return;
     }
@@ -128,7 +138,7 @@ final class LineFates {
   }
 
   private static Feature worse(Feature a, Feature b) {
-    return a == null || b.skinMm() - 2 * b.shiftMm() < a.skinMm() - 2 * a.shiftMm() ? b : a;
+    return a == null || b.leftOnFilmMm() < a.leftOnFilmMm() ? b : a;
   }
 
   Fates lines() {

@@ -7,8 +7,9 @@ package org.amperskin.pattern;
  * into the opaque side, to the next edge: the line's width there; and one into the clear side: the
  * space's. A ray counts if the edge it meets faces the one it left, within {@value #FACING_DEGREES}
  * deg, and if the way along the outline between the two is not short: {@value #SHORT_WAY} times the
- * width, or {@value #SHORT_TAPER} times where they are not nearly parallel. So corners and blunt
- * tips do not count as narrow; tips sharper than about 28 deg do. A ring none of whose inner rays
+ * width, or {@value #SHORT_TAPER} times where they are not within 14 deg of parallel (where they
+ * taper); edges of two outlines must face within 28 deg. So corners and blunt tips do not count as
+ * narrow; tips sharper than about 28 deg do, as tapers. A ring none of whose inner rays
  * counts (a triangle) takes 4 A / P, the diameter of its inscribed circle if it has one.
  *
  * <p>Guaranteed: exact for parallel edges; the same arrays for the same artwork. Not guaranteed:
@@ -21,6 +22,7 @@ public final class LineWidths {
   private static final double SHORT_WAY = 1.25;
   private static final double SHORT_TAPER = 4;
   private static final double PARALLEL = -0.97;
+  private static final double FACING_APART = -Math.cos(Math.toRadians(28));
   private static final double FACING = -Math.cos(Math.toRadians(FACING_DEGREES));
 
   private final Artwork artwork;
@@ -34,6 +36,11 @@ public final class LineWidths {
 
   /** {@code at[7*i..]}: x, y, normal to the clear side x, y, length stood for, line, space. */
   private final double[] at;
+
+  /** {@code tapers[2*i]} of the line, {@code tapers[2*i+1]} of the space. */
+  private final boolean[] tapers;
+
+  private boolean tapering;
 
   private final int[] ring;
 
@@ -63,6 +70,7 @@ public final class LineWidths {
     grid = new EdgeGrid(ends, artwork.widthMm(), artwork.heightMm());
     at = new double[Math.multiplyExact(7, samples)];
     ring = new int[samples];
+    tapers = new boolean[Math.multiplyExact(2, samples)];
     count = samples;
     fill();
   }
@@ -140,7 +148,9 @@ public final class LineWidths {
         at[7 * to + 3] = ny;
         at[7 * to + 4] = length / n;
         at[7 * to + 5] = width(e, s, x, y, -nx, -ny, hit);
+        tapers[2 * to] = tapering;
         at[7 * to + 6] = width(e, s, x, y, nx, ny, hit);
+        tapers[2 * to + 1] = tapering;
         counted |= !Double.isNaN(at[7 * to + (hole ? 6 : 5)]);
       }
       if (e + 1 == ringOf.length || ringOf[e + 1] != ringOf[e]) {
@@ -160,6 +170,7 @@ public final class LineWidths {
     double width = 4 * Math.abs(artwork.ringAreaMm2(r)) / around;
     for (int i = from; i < to && width < reachMm; i++) {
       at[7 * i + (hole ? 6 : 5)] = width;
+      tapers[2 * i + (hole ? 1 : 0)] = false;
     }
   }
 
@@ -176,7 +187,8 @@ public final class LineWidths {
     double nx = (ends[4 * e + 3] - ends[4 * e + 1]) / length(e);
     double ny = -(ends[4 * e + 2] - ends[4 * e]) / length(e);
     double facing = mx * nx + my * ny;
-    if (facing > FACING) {
+    tapering = facing > PARALLEL;
+    if (facing > (ringOf[h] == ringOf[e] ? FACING : FACING_APART)) {
       return Double.NaN;
     }
     if (ringOf[h] == ringOf[e]) {
@@ -184,7 +196,7 @@ public final class LineWidths {
       double around = way[starts[ringOf[e] + 1]] - way[starts[ringOf[e]]];
       double there = Math.abs(way[h] + hit.along * l - way[e] - s * length(e));
       double ratio = Math.min(there, around - there) / hit.distance;
-      if (ratio < (facing <= PARALLEL ? SHORT_WAY : SHORT_TAPER)) {
+      if (ratio < (tapering ? SHORT_TAPER : SHORT_WAY)) {
         return Double.NaN;
       }
     }
@@ -236,17 +248,27 @@ public final class LineWidths {
     return at[7 * i + 6];
   }
 
+  /** True if the line's sides at sample i are not within 14 deg of parallel, as at a sharp tip. */
+  public boolean lineTapers(int i) {
+    return tapers[2 * i];
+  }
+
+  /** True if the space's sides at sample i are not within 14 deg of parallel. */
+  public boolean spaceTapers(int i) {
+    return tapers[2 * i + 1];
+  }
+
   /** The ring of the artwork that sample i lies on. */
   public int ring(int i) {
     return ring[i];
   }
 
-  /** The smallest line (mm), NaN if there is none. */
+  /** The smallest line (mm), tapering ones left out; NaN if there is none. */
   public double smallestLineMm() {
     return smallest(5);
   }
 
-  /** The smallest space (mm), NaN if there is none. */
+  /** The smallest space (mm), tapering ones left out; NaN if there is none. */
   public double smallestSpaceMm() {
     return smallest(6);
   }
@@ -255,7 +277,7 @@ public final class LineWidths {
     double least = Double.NaN;
     for (int i = 0; i < count; i++) {
       double w = at[7 * i + which];
-      if (w < least || Double.isNaN(least)) {
+      if (!tapers[2 * i + which - 5] && (w < least || Double.isNaN(least))) {
         least = w;
       }
     }
