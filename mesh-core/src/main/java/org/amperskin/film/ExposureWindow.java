@@ -70,7 +70,7 @@ public record ExposureWindow(
 
   /** Density needed for resist whose thickness varies by a factor. */
   public double neededDensity(double thicknessRatio) {
-    return Math.log10(ENOUGH / SPARED * thicknessRatio * mostShare / leastShare);
+    return StrictMath.log10(ENOUGH / SPARED * thicknessRatio * mostShare / leastShare);
   }
 
   /** Whether the film is dense enough. */
@@ -119,13 +119,14 @@ public record ExposureWindow(
    * square-on places, or from 10 s on where the lamp is not known. Expose strips of 1 to 2 cm.
    */
   public List<Double> stripsS() {
-    double first =
+    double next =
         squareOnS().isPresent()
-            ? squareOnS().getAsDouble() / Math.pow(STEP, STRIPS / 2)
+            ? squareOnS().getAsDouble() / (STEP * STEP * STEP)
             : FIRST_STRIP_S;
     List<Double> strips = new ArrayList<>();
     for (int i = 0; i < STRIPS; i++) {
-      strips.add(first * Math.pow(STEP, i));
+      strips.add(next);
+      next *= STEP;
     }
     return List.copyOf(strips);
   }

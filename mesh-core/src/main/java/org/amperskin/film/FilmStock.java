@@ -66,12 +66,12 @@ public record FilmStock(
 
   /** Share of light that passes the black. */
   public double leak() {
-    return Math.pow(10, -density());
+    return StrictMath.pow(10, -density());
   }
 
   /** Share of light that passes where the film is clear. */
   public double clear() {
-    return Math.pow(CLEAR_SHEET, layers);
+    return StrictMath.pow(CLEAR_SHEET, layers);
   }
 
   /**
@@ -79,8 +79,8 @@ public record FilmStock(
    * tan(theta') for each further layer, sin theta' = sin theta / refractive index (Snell).
    */
   public double parallaxMm(Light light) {
-    double inside = Math.asin(Math.sin(Math.toRadians(light.halfAngleDegrees())) / refractiveIndex);
-    return (layers - 1) * baseMm * Math.tan(inside);
+    double inside = StrictMath.asin(StrictMath.sin(Math.toRadians(light.halfAngleDegrees())) / refractiveIndex);
+    return (layers - 1) * baseMm * StrictMath.tan(inside);
   }
 
   /**

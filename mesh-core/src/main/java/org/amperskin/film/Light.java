@@ -38,7 +38,7 @@ public record Light(double halfAngleDegrees, OptionalDouble irradianceWPerM2) {
    * @param gapMm distance between film and skin along the light (mm)
    */
   public double penumbraMm(double gapMm) {
-    return gapMm * Math.tan(Math.toRadians(halfAngleDegrees));
+    return gapMm * StrictMath.tan(Math.toRadians(halfAngleDegrees));
   }
 
   /**
