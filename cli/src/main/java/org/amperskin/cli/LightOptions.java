@@ -51,8 +51,7 @@ final class LightOptions {
     OptionalDouble power =
         irradiance == null
             ? OptionalDouble.empty()
-            : OptionalDouble.of(
-                Verb.positive("--irradiance", irradiance, Dimension.IRRADIANCE));
+            : OptionalDouble.of(Verb.positive("--irradiance", irradiance, Dimension.IRRADIANCE));
     try {
       return new Light(degrees, power);
     } catch (IllegalArgumentException bad) {
@@ -72,8 +71,7 @@ final class LightOptions {
     }
     try {
       return FilmStock.of(
-          layers == null ? 1 : layers,
-          black == null ? FilmStock.USUAL.densityPerLayer() : black);
+          layers == null ? 1 : layers, black == null ? FilmStock.USUAL.densityPerLayer() : black);
     } catch (IllegalArgumentException bad) {
       throw new UsageFault("--layers, --black: " + bad.getMessage());
     }
@@ -86,8 +84,7 @@ final class LightOptions {
       assumed.add("clearing dose 150 mJ/cm2 (from memory, 100 to 300)");
       return Resist.USUAL;
     }
-    return new Resist(
-        Resist.USUAL.thicknessMm(), Verb.positive("--dose", dose, Dimension.DOSE));
+    return new Resist(Resist.USUAL.thicknessMm(), Verb.positive("--dose", dose, Dimension.DOSE));
   }
 
   /** What was not told, once all has been read. */

@@ -21,7 +21,10 @@ final class PlacementOptions {
   @Option(
       names = "--lies",
       paramLabel = "HOW",
-      description = {"flat (usual), wrapped round a cylinder or cone,", "or draped, cut to follow."})
+      description = {
+        "flat (usual), wrapped round a cylinder or cone,",
+        "or draped, cut to follow."
+      })
   private String lies = "flat";
 
   @Option(
@@ -130,8 +133,7 @@ final class PlacementOptions {
     WrappedPlacement.Axis given =
         axis == null
             ? null
-            : new WrappedPlacement.Axis(
-                Directions.point(axis[0]), Directions.direction(axis[1]));
+            : new WrappedPlacement.Axis(Directions.point(axis[0]), Directions.direction(axis[1]));
     Vec3 usual = new Vec3(0, 0, 1);
     if (given != null && Math.abs(given.direction().z()) < 1e-3) {
       usual = Math.abs(given.direction().y()) > 1e-3 ? new Vec3(0, 1, 0) : new Vec3(1, 0, 0);

@@ -120,9 +120,7 @@ public record ExposureWindow(
    */
   public List<Double> stripsS() {
     double next =
-        squareOnS().isPresent()
-            ? squareOnS().getAsDouble() / (STEP * STEP * STEP)
-            : FIRST_STRIP_S;
+        squareOnS().isPresent() ? squareOnS().getAsDouble() / (STEP * STEP * STEP) : FIRST_STRIP_S;
     List<Double> strips = new ArrayList<>();
     for (int i = 0; i < STRIPS; i++) {
       strips.add(next);

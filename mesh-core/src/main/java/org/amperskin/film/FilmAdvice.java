@@ -77,8 +77,7 @@ public final class FilmAdvice {
       say(
           "%s of the outline is at risk: what is left between the edges is within the %.2g mm that"
               + " diffraction takes; expose a test strip of it first",
-          share(mm / all),
-          Light.diffractionMm(check.gapMm().high(), check.resist().thicknessMm()));
+          share(mm / all), Light.diffractionMm(check.gapMm().high(), check.resist().thicknessMm()));
     }
   }
 
@@ -125,8 +124,7 @@ public final class FilmAdvice {
       say(
           "5 %% of the area get less than %.2g of the light that falls square-on: expose %.1f times"
               + " as long as a flat test strip says, or turn the part and expose its sides too",
-          share,
-          1 / share);
+          share, 1 / share);
     }
   }
 
@@ -136,8 +134,7 @@ public final class FilmAdvice {
       say(
           "%.0f mm2 under the film, %s, lie in the part's own shadow: light them with a second film"
               + " from another side",
-          check.shadowMm2(),
-          share(check.shadowMm2() / all));
+          check.shadowMm2(), share(check.shadowMm2() / all));
     }
   }
 }

@@ -79,7 +79,8 @@ public record FilmStock(
    * tan(theta') for each further layer, sin theta' = sin theta / refractive index (Snell).
    */
   public double parallaxMm(Light light) {
-    double inside = StrictMath.asin(StrictMath.sin(Math.toRadians(light.halfAngleDegrees())) / refractiveIndex);
+    double inside =
+        StrictMath.asin(StrictMath.sin(Math.toRadians(light.halfAngleDegrees())) / refractiveIndex);
     return (layers - 1) * baseMm * StrictMath.tan(inside);
   }
 

@@ -37,8 +37,7 @@ public record CheckedFilm(
    */
   public static Optional<CheckedFilm> of(
       Region region, Light light, FilmStock stock, Resist resist, List<String> assumed) {
-    if (region.laid().size() != 1
-        || region.laid().get(0).film().kind() == MaskKind.STOP_OFF) {
+    if (region.laid().size() != 1 || region.laid().get(0).film().kind() == MaskKind.STOP_OFF) {
       return Optional.empty();
     }
     FilmCheck check = FilmCheck.of(region, 0, light, stock, resist);
@@ -51,8 +50,7 @@ public record CheckedFilm(
 
   /** The usual window, larger on parts where it would be lost. */
   private static double windowMm(Region region) {
-    return Math.max(
-        OpenFractionMap.USUAL_RADIUS_MM, Math.sqrt(region.traversedAreaMm2()) / 400);
+    return Math.max(OpenFractionMap.USUAL_RADIUS_MM, Math.sqrt(region.traversedAreaMm2()) / 400);
   }
 
   /** What the job calls the film. */

@@ -36,7 +36,15 @@ public final class JobFile {
   private static final long LARGEST = 1 << 20;
   private static final Set<String> KEYS =
       Set.of(
-          "part", "paint", "contacts", "tank", "supply", "resist", "light", "film", "region",
+          "part",
+          "paint",
+          "contacts",
+          "tank",
+          "supply",
+          "resist",
+          "light",
+          "film",
+          "region",
           "step");
   private static final Set<String> NOT_YET = Set.of("significant", "prices");
 

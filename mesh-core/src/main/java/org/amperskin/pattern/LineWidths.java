@@ -9,8 +9,8 @@ package org.amperskin.pattern;
  * deg, and if the way along the outline between the two is not short: {@value #SHORT_WAY} times the
  * width, or {@value #SHORT_TAPER} times where they are not within 14 deg of parallel (where they
  * taper); edges of two outlines must face within 28 deg. So corners and blunt tips do not count as
- * narrow; tips sharper than about 28 deg do, as tapers. A ring none of whose inner rays
- * counts (a triangle) takes 4 A / P, the diameter of its inscribed circle if it has one.
+ * narrow; tips sharper than about 28 deg do, as tapers. A ring none of whose inner rays counts (a
+ * triangle) takes 4 A / P, the diameter of its inscribed circle if it has one.
  *
  * <p>Guaranteed: exact for parallel edges; the same arrays for the same artwork. Not guaranteed:
  * that a constriction shorter than the spacing is met.

@@ -39,8 +39,7 @@ final class FilmJson {
         .number("resistDoseJPerM2", c.resist().doseJPerM2());
     spread(j, "gapMm", c.gapMm());
     spread(j, "edgeShiftMm", c.blurMm());
-    j.number(
-        "diffractionMm", Light.diffractionMm(c.gapMm().high(), c.resist().thicknessMm()));
+    j.number("diffractionMm", Light.diffractionMm(c.gapMm().high(), c.resist().thicknessMm()));
     spread(j, "lightShare", c.dose());
     spread(j, "stretch", c.stretch());
     j.number("litAreaMm2", c.litMm2()).number("shadowAreaMm2", c.shadowMm2());

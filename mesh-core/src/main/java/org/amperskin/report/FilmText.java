@@ -123,10 +123,7 @@ final class FilmText {
           "%s of the outline, %s; most of it: %s",
           Figures.percent(fates.vanishingShare()),
           mm(fates.vanishingMm()),
-          fates.places().stream()
-              .limit(3)
-              .map(FilmText::place)
-              .collect(Collectors.joining(", ")));
+          fates.places().stream().limit(3).map(FilmText::place).collect(Collectors.joining(", ")));
     }
     if (fates.riskMm() > 0) {
       page.line(
