@@ -57,12 +57,8 @@ public record Spread(double least, double low, double mean, double high, double 
       }
       double[] v = Arrays.copyOf(values, count);
       double[] a = Arrays.copyOf(areas, count);
-      return new Spread(
-          least,
-          FaceField.quantile(v, a, 0.05),
-          sum / area(),
-          FaceField.quantile(v, a, 0.95),
-          most);
+      double[] ends = FaceField.quantiles(v, a, 0.05, 0.95);
+      return new Spread(least, ends[0], sum / area(), ends[1], most);
     }
   }
 }

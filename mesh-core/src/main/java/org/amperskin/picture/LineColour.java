@@ -32,7 +32,7 @@ public enum LineColour {
    * @param fate 1 at risk, 2 vanishes
    * @param open true for an open space, false for a covered line
    */
-  static LineColour of(int fate, boolean open) {
+  public static LineColour of(int fate, boolean open) {
     if (fate == 1) {
       return open ? SPACE_AT_RISK : LINE_AT_RISK;
     }

@@ -84,7 +84,8 @@ public record ScaleLegend(FieldScale scale) {
   String figure(int tick) {
     double value = scale.low() + tick * (scale.high() - scale.low()) / (TICKS - 1);
     double size = Math.max(Math.abs(scale.low()), Math.abs(scale.high()));
-    String text = String.format(Locale.ROOT, size >= 100 ? "%.0f" : size >= 1 ? "%.2f" : "%.3f", value);
+    String text =
+        String.format(Locale.ROOT, size >= 100 ? "%.0f" : size >= 1 ? "%.2f" : "%.3f", value);
     String unit = scale.unit().isEmpty() ? "" : " " + scale.unit();
     return text + unit + (tick == TICKS - 1 && scale.clipped() ? " or more" : "");
   }

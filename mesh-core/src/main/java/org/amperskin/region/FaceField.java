@@ -113,9 +113,11 @@ public final class FaceField {
    * @return NaN if there is no value
    */
   public static double quantile(double[] values, double[] weights, double share) {
-    if (!(share >= 0 && share <= 1)) {
-      throw new IllegalArgumentException("share " + share + ", 0 to 1 fits");
-    }
+    return quantiles(values, weights, share)[0];
+  }
+
+  /** As {@link #quantile(double[], double[], double)}, for several shares in rising order. */
+  public static double[] quantiles(double[] values, double[] weights, double... shares) {
     Integer[] order = new Integer[values.length];
     double total = 0;
     int n = 0;
@@ -126,13 +128,23 @@ public final class FaceField {
       }
     }
     Arrays.sort(order, 0, n, (a, b) -> Double.compare(values[a], values[b]));
+    double[] found = new double[shares.length];
+    Arrays.fill(found, Double.NaN);
     double below = 0;
+    int next = 0;
     for (int i = 0; i < n; i++) {
       below += weights[order[i]];
-      if (below >= share * total * (1 - 1e-12)) {
-        return values[order[i]];
+      while (next < shares.length && below >= share(shares, next) * total * (1 - 1e-12)) {
+        found[next++] = values[order[i]];
       }
     }
-    return Double.NaN;
+    return found;
+  }
+
+  private static double share(double[] shares, int k) {
+    if (!(shares[k] >= 0 && shares[k] <= 1)) {
+      throw new IllegalArgumentException("share " + shares[k] + ", 0 to 1 fits");
+    }
+    return shares[k];
   }
 }
