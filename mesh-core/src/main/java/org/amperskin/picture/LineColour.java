@@ -8,13 +8,13 @@ package org.amperskin.picture;
  */
 public enum LineColour {
   /** A covered line at risk. */
-  LINE_AT_RISK("covered line at risk", 0xFFF0E442, Hatch.DOTS),
+  LINE_AT_RISK("line at risk", 0xFFF0E442, Hatch.DOTS),
   /** An open space at risk. */
-  SPACE_AT_RISK("open space at risk", 0xFFF0E442, Hatch.LEVEL),
+  SPACE_AT_RISK("space at risk", 0xFFF0E442, Hatch.LEVEL),
   /** A covered line that vanishes. */
-  LINE_VANISHES("covered line that vanishes", 0xFFFF2D00, Hatch.CROSS),
+  LINE_VANISHES("line vanishes", 0xFFFF2D00, Hatch.CROSS),
   /** An open space that vanishes. */
-  SPACE_VANISHES("open space that closes", 0xFFFF2D00, Hatch.GRID);
+  SPACE_VANISHES("space closes", 0xFFFF2D00, Hatch.GRID);
 
   private final String label;
   private final int argb;

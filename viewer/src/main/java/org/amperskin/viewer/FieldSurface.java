@@ -1,9 +1,10 @@
 package org.amperskin.viewer;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import org.amperskin.film.FilmCheck;
 import org.amperskin.job.CheckedFilm;
 import org.amperskin.picture.FieldScale;
@@ -67,7 +68,7 @@ final class FieldSurface {
         entries.add(
             b == BANDS
                 ? new RegionEntry(
-                    "not lit by the film",
+                    "not lit",
                     area[b],
                     "",
                     RegionColour.GREY.argb(),
@@ -83,10 +84,14 @@ final class FieldSurface {
     double height = (scale.high() - scale.low()) / BANDS;
     double from = scale.low() + (BANDS - 1 - band) * height;
     String unit = scale.unit().isEmpty() ? "" : " " + scale.unit();
-    String digits = scale.high() >= 100 ? "%.0f" : scale.high() >= 10 ? "%.1f" : "%.3f";
     return band == 0 && scale.clipped()
-        ? String.format(Locale.ROOT, digits + "%s or more", from, unit)
-        : String.format(Locale.ROOT, digits + " to " + digits + "%s", from, from + height, unit);
+        ? figure(from) + unit + " or more"
+        : figure(from) + " to " + figure(from + height) + unit;
+  }
+
+  private static String figure(double value) {
+    BigDecimal digits = BigDecimal.valueOf(value).round(new MathContext(4));
+    return digits.signum() == 0 ? "0" : digits.stripTrailingZeros().toPlainString();
   }
 
   /** Regions, with lines and spaces over them that vanish or may. */

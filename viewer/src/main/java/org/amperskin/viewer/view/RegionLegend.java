@@ -105,6 +105,9 @@ final class RegionLegend extends VBox {
             state,
             Parts.word(FigureText.squareDecimetres(region.areaMm2()), "value"),
             Parts.word(FigureText.perCent(share), "value", "share"));
+    if (region.state().isEmpty()) {
+      content.getChildren().remove(state);
+    }
     content.setAlignment(Pos.CENTER_LEFT);
     Button row = new Button();
     row.setGraphic(content);
