@@ -3,27 +3,33 @@ package org.amperskin.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.amperskin.geom.Vec3;
+import java.util.Optional;
+import org.amperskin.film.FilmStock;
+import org.amperskin.film.Light;
+import org.amperskin.film.Resist;
 import org.amperskin.io.PrintFileWriter;
 import org.amperskin.io.common.PrintFileException;
-import org.amperskin.job.Directions;
+import org.amperskin.job.CheckedFilm;
 import org.amperskin.job.MeasuredPart;
 import org.amperskin.job.OrdinaryFile;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.ArtworkFile;
 import org.amperskin.pattern.ArtworkFileException;
-import org.amperskin.region.FlatPlacement;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.MaskKind;
+import org.amperskin.region.Placement;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionRule;
+import org.amperskin.region.Selector;
 import org.amperskin.report.JsonReports;
 import org.amperskin.report.MaskText;
 import org.amperskin.units.Dimension;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -37,6 +43,9 @@ import picocli.CommandLine.Parameters;
       "Example:",
       "  amperskin mask test-meshes/demo/visor.stl \\",
       "      --artwork test-meshes/demo/visor-lattice.svg --toward +y",
+      "  amperskin mask test-meshes/demo/visor.stl \\",
+      "      --artwork test-meshes/demo/visor-lattice.svg --light 3deg \\",
+      "      --lies wrapped --from \"0 -60 0 mm\" --crease 30deg",
       "",
       "Exit: 0 counted, 2 usage, 3 a file that cannot be read."
     })
@@ -51,39 +60,7 @@ final class MaskCommand extends Verb {
       description = "SVG or PNG; darker than half is opaque.")
   private Path artwork;
 
-  @Option(
-      names = "--toward",
-      required = true,
-      paramLabel = "DIRECTION",
-      description = "Where the light travels: -z, +y or \"0.2 0 -1\".")
-  private String toward;
-
-  @Option(
-      names = "--up",
-      paramLabel = "DIRECTION",
-      description = "Upright of the artwork; +z, or +y for light along z.")
-  private String up;
-
-  @Option(
-      names = "--centre",
-      paramLabel = "POINT",
-      description = "Where its centre lies, as \"0 12 0 mm\"; else on the centre of what it faces.")
-  private String centre;
-
-  @Option(names = "--turn", paramLabel = "ANGLE", description = "Counter-clockwise, as 30deg.")
-  private String turn;
-
-  @Option(
-      names = "--film-scale",
-      paramLabel = "PERCENT",
-      description = "Size of the film over the artwork, as 100%%.")
-  private String filmScale;
-
-  @Option(names = "--mirror", description = "Mirror left and right.")
-  private boolean mirror;
-
-  @Option(names = "--repeat", paramLabel = "CxR", description = "Tiles, columns x rows, as 3x2.")
-  private String repeat;
+  @Mixin private PlacementOptions place = new PlacementOptions();
 
   @Option(
       names = "--use",
@@ -109,6 +86,8 @@ final class MaskCommand extends Verb {
       description = "Darker than this is opaque; 50%%.")
   private String threshold;
 
+  @Mixin private LightOptions lamp = new LightOptions();
+
   @Option(names = "--unit", paramLabel = "UNIT", description = "Unit of the print file's numbers.")
   private String unit;
 
@@ -127,18 +106,29 @@ final class MaskCommand extends Verb {
   @Override
   public Integer call() throws UsageFault, IOException, ArtworkFileException, UnreadableFile {
     checkOut();
-    FlatPlacement placement = placement();
+    Placement placement = place.placement();
+    List<Selector> patch = place.patch();
     MaskKind kind = kind();
     boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
     OrdinaryFile.require(artwork, "an SVG or PNG drawing");
+    Light light = lamp.light();
+    FilmStock stock = lamp.stock();
+    Resist resist = lamp.resist();
     Artwork drawing = ArtworkFile.read(artwork, options());
     MeasuredPart part;
     Region region;
+    Optional<CheckedFilm> checked = Optional.empty();
+    List<String> unlit = new ArrayList<>();
     try (ProgressLine progress = progress()) {
       part = MeasuredPart.of(part(file, unit, scale), MeshDiagnosis.Search.ALL, true, progress);
-      MaskFilm film = new MaskFilm("film", drawing, placement, kind, clear);
+      MaskFilm film = new MaskFilm("film", drawing, placement, kind, clear, patch);
       RegionRule rule = new RegionRule("mask", List.of(film), List.of(), List.of());
-      region = Region.of(rule, part.skin(), part.spray().orElseThrow(), progress);
+      region = region(rule, part, progress);
+      try {
+        checked = CheckedFilm.of(region, light, stock, resist, lamp.assumed());
+      } catch (IllegalArgumentException lightsNothing) {
+        unlit.add(lightsNothing.getMessage());
+      }
     } catch (PrintFileException bad) {
       throw new UnreadableFile(file, bad);
     }
@@ -146,6 +136,7 @@ final class MaskCommand extends Verb {
         java.util.stream.Stream.of(
                 drawing.notes().stream(),
                 region.hint().stream(),
+                unlit.stream(),
                 part.skin().doubts().stream().map(d -> "area not certified: " + d),
                 part.unitAssumed()
                     ? java.util.stream.Stream.of("unit mm assumed for " + file.getFileName())
@@ -156,7 +147,7 @@ final class MaskCommand extends Verb {
       // written before anything is shown: no answer without the file
       PrintFileWriter.write(region.split().grouped(), out, "skin of " + file.getFileName());
     }
-    print(json ? JsonReports.mask(region, notes) : MaskText.of(region, notes));
+    print(json ? JsonReports.mask(region, checked, notes) : MaskText.of(region, checked, notes));
     return ExitCode.ANSWER;
   }
 
@@ -174,32 +165,12 @@ final class MaskCommand extends Verb {
     }
   }
 
-  private FlatPlacement placement() throws UsageFault {
+  private static Region region(RegionRule rule, MeasuredPart part, ProgressLine progress)
+      throws UsageFault {
     try {
-      Vec3 light = Directions.direction(toward);
-      int[] tiles = tiles();
-      return new FlatPlacement(
-          light,
-          up == null ? FlatPlacement.uprightFor(light) : Directions.direction(up),
-          centre == null ? null : Directions.point(centre),
-          turn == null ? 0 : Math.toDegrees(quantity("--turn", turn, Dimension.ANGLE)),
-          filmScale == null ? 1 : positive("--film-scale", filmScale, Dimension.FRACTION),
-          mirror,
-          tiles[0],
-          tiles[1]);
-    } catch (IllegalArgumentException bad) {
-      throw new UsageFault(bad.getMessage());
-    }
-  }
-
-  private int[] tiles() throws UsageFault {
-    if (repeat == null) {
-      return new int[] {1, 1};
-    }
-    try {
-      return Directions.tiles(repeat);
-    } catch (IllegalArgumentException bad) {
-      throw new UsageFault("--repeat " + bad.getMessage());
+      return Region.of(rule, part.skin(), part.spray().orElseThrow(), progress);
+    } catch (IllegalArgumentException cannotLie) {
+      throw new UsageFault(cannotLie.getMessage());
     }
   }
 

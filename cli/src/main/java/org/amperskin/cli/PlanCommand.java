@@ -140,6 +140,7 @@ final class PlanCommand extends Verb {
         Job.TankSpec.NONE,
         Job.SupplySpec.NONE,
         none,
+        Job.LightSpec.USUAL,
         Map.of(),
         Map.of(),
         List.of(step));

@@ -14,5 +14,16 @@
  * FilmSheets sheets = FilmSheets.of(layout, SheetOptions.USUAL, words);
  * Stencil stencil = Stencil.of(layout, StencilOptions.USUAL);
  * }</pre>
+ *
+ * <p>Whether a film will print and develop where it lies is told by {@link
+ * org.amperskin.film.FilmCheck}; {@link org.amperskin.film.Light}, {@link
+ * org.amperskin.film.FilmStock} and {@link org.amperskin.film.Resist} hold the numbers with their
+ * sources.
+ *
+ * <pre>{@code
+ * FilmCheck check = FilmCheck.of(region, 0, Light.USUAL, FilmStock.of(2, 2.0), Resist.USUAL);
+ * check.lines().vanishingShare();
+ * check.exposure().verdict();
+ * }</pre>
  */
 package org.amperskin.film;

@@ -11,6 +11,7 @@ import org.amperskin.region.Region;
  * @param job what was asked
  * @param part the part as measured
  * @param regions every region of the job by name, the whole skin first
+ * @param films every film that light passes, with what is known of its print
  * @param artworkNotes what was assumed or skipped in the drawings
  * @param plan the steps
  * @param warnings what concerns the job as a whole
@@ -19,6 +20,7 @@ public record Estimate(
     Job job,
     MeasuredPart part,
     Map<String, Region> regions,
+    List<CheckedFilm> films,
     List<String> artworkNotes,
     Plan plan,
     List<String> warnings) {

@@ -26,6 +26,7 @@ final class FilmReader {
   Job.FilmSpec read(YamlMap map, MaskKind resist) throws YamlFault {
     Set<String> keys = new HashSet<>(OWN_KEYS);
     keys.addAll(PlacementReader.KEYS);
+    keys.addAll(LightReader.STOCK_KEYS);
     map.onlyKeys(keys);
     MaskKind kind = resist;
     if (map.has("use")) {
@@ -60,6 +61,7 @@ final class FilmReader {
         RegionReader.selectors(map, "patch"),
         surroundClear,
         kind,
+        LightReader.stock(map, kind),
         map.place(motif.isPresent() ? "motif" : "artwork"));
   }
 

@@ -7,6 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.film.FilmStock;
+import org.amperskin.film.Light;
+import org.amperskin.film.Resist;
 import org.amperskin.pattern.motif.MotifDesign;
 import org.amperskin.region.MaskKind;
 import org.amperskin.region.Placement;
@@ -27,6 +30,7 @@ import org.amperskin.yaml.Place;
  * @param tank the tank
  * @param supply the power supply
  * @param resistUm thickness of the resist (um), if given
+ * @param light the lamp and what the resist needs
  * @param films films and stop-offs by name
  * @param regions regions by name; every film is a region of its own name too
  * @param steps in working order
@@ -39,6 +43,7 @@ public record Job(
     TankSpec tank,
     SupplySpec supply,
     OptionalDouble resistUm,
+    LightSpec light,
     Map<String, FilmSpec> films,
     Map<String, RegionSpec> regions,
     List<StepSpec> steps) {
@@ -144,6 +149,47 @@ public record Job(
   }
 
   /**
+   * The lamp and the resist that it exposes.
+   *
+   * @param light the lamp
+   * @param resist the resist
+   * @param assumed what was not told
+   */
+  public record LightSpec(Light light, Resist resist, List<String> assumed) {
+    /** Nothing told. */
+    public static final LightSpec USUAL =
+        new LightSpec(
+            Light.USUAL,
+            Resist.USUAL,
+            List.of(
+                "lamp's half-angle 5 deg (rule of thumb)",
+                "resist 8 um (rule of thumb)",
+                "clearing dose 150 mJ/cm2 (from memory, 100 to 300)"));
+
+    /** Copies the list. */
+    public LightSpec {
+      assumed = List.copyOf(assumed);
+    }
+  }
+
+  /**
+   * What a film is made of.
+   *
+   * @param film its layers
+   * @param assumed what was not told
+   */
+  public record StockSpec(FilmStock film, List<String> assumed) {
+    /** Nothing told. */
+    public static final StockSpec USUAL =
+        new StockSpec(FilmStock.USUAL, List.of("one layer", "black of density 2 (rule of thumb)"));
+
+    /** Copies the list. */
+    public StockSpec {
+      assumed = List.copyOf(assumed);
+    }
+  }
+
+  /**
    * Artwork and how it lies on the part.
    *
    * @param artwork path of the drawing, empty if a motif is drawn instead
@@ -154,6 +200,7 @@ public record Job(
    * @param patch the film covers only skin in all of these; empty for all
    * @param surroundClear whether light passes beside the film
    * @param kind what covering means
+   * @param stock what it is made of
    * @param place where it stands in the job
    */
   public record FilmSpec(
@@ -165,6 +212,7 @@ public record Job(
       List<Selector> patch,
       boolean surroundClear,
       MaskKind kind,
+      StockSpec stock,
       Place place) {
     /** The same with a motif in place of its artwork. */
     public FilmSpec with(MotifSpec newMotif) {
@@ -177,6 +225,7 @@ public record Job(
           patch,
           surroundClear,
           kind,
+          stock,
           place);
     }
   }

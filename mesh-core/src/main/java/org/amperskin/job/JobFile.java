@@ -35,8 +35,18 @@ import org.amperskin.yaml.YamlMap;
 public final class JobFile {
   private static final long LARGEST = 1 << 20;
   private static final Set<String> KEYS =
-      Set.of("part", "paint", "contacts", "tank", "supply", "resist", "film", "region", "step");
-  private static final Set<String> NOT_YET = Set.of("significant", "light", "prices");
+      Set.of(
+          "part",
+          "paint",
+          "contacts",
+          "tank",
+          "supply",
+          "resist",
+          "light",
+          "film",
+          "region",
+          "step");
+  private static final Set<String> NOT_YET = Set.of("significant", "prices");
 
   private final Path folder;
   private final YamlMap top;
@@ -110,7 +120,7 @@ public final class JobFile {
     MaskKind resist = MaskKind.POSITIVE_RESIST;
     OptionalDouble resistUm = OptionalDouble.empty();
     if (top.has("resist")) {
-      YamlMap map = section("resist", "kind", "thickness");
+      YamlMap map = section("resist", "kind", "thickness", "dose");
       if (map.has("kind")) {
         resist = kind(map, "kind", "positive", "negative");
       }
@@ -152,6 +162,7 @@ public final class JobFile {
         tank(),
         supply(),
         resistUm,
+        LightReader.read(top),
         java.util.Collections.unmodifiableMap(films),
         java.util.Collections.unmodifiableMap(regions),
         new StepReader(recipes, regions.keySet(), resistive).read(top));

@@ -82,6 +82,8 @@ public final class JobRun {
     for (Map.Entry<String, Job.RegionSpec> region : job.regions().entrySet()) {
       regions.put(region.getKey(), region(region.getKey(), region.getValue(), part, paint));
     }
+    List<String> unlit = new ArrayList<>();
+    List<CheckedFilm> checked = checked(regions, unlit);
     List<Step> steps = new ArrayList<>();
     for (StepSpec spec : job.steps()) {
       steps.add(StepMaker.make(spec, job, Surfaces.of(regions.get(spec.region()), part)));
@@ -90,6 +92,7 @@ public final class JobRun {
     Plan plan = Plan.of(steps, material, job.resistUm());
     List<String> warnings = new ArrayList<>();
     part.sizeQuestion().ifPresent(warnings::add);
+    warnings.addAll(unlit);
     part.skin().doubts().forEach(d -> warnings.add("area not certified: " + d));
     if (part.skin().assumedMm2() > 0) {
       warnings.add(
@@ -121,6 +124,7 @@ public final class JobRun {
         job,
         part,
         Collections.unmodifiableMap(regions),
+        checked,
         List.copyOf(artworkNotes),
         plan,
         List.copyOf(warnings));
@@ -199,6 +203,26 @@ public final class JobRun {
   private static MaskFilm film(String name, Job.FilmSpec spec, Artwork artwork) {
     return new MaskFilm(
         name, artwork, spec.placement(), spec.kind(), spec.surroundClear(), spec.patch());
+  }
+
+  /** The films that light passes; those that light nothing become a warning. */
+  private List<CheckedFilm> checked(Map<String, Region> regions, List<String> unlit) {
+    List<CheckedFilm> checked = new ArrayList<>();
+    for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
+      progress.at("checking films", Double.NaN);
+      Job.LightSpec light = job.light();
+      Job.StockSpec stock = film.getValue().stock();
+      List<String> assumed = new ArrayList<>(stock.assumed());
+      assumed.addAll(light.assumed());
+      try {
+        CheckedFilm.of(
+                regions.get(film.getKey()), light.light(), stock.film(), light.resist(), assumed)
+            .ifPresent(checked::add);
+      } catch (IllegalArgumentException lightsNothing) {
+        unlit.add(lightsNothing.getMessage());
+      }
+    }
+    return List.copyOf(checked);
   }
 
   private SprayReach paint(MeasuredPart part) throws YamlFault {

@@ -2,6 +2,7 @@ package org.amperskin.picture;
 
 import java.util.Objects;
 import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.region.FaceField;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.SplitMesh;
 
@@ -57,6 +58,37 @@ public final class Painting {
     int[] palette = new int[RegionKind.values().length];
     for (RegionKind kind : RegionKind.values()) {
       palette[kind.ordinal()] = RegionColour.of(kind).argb();
+    }
+    return new Painting(split.mesh(), colours, palette);
+  }
+
+  /** Paints a field by a scale; palette of {@link FieldScale#palette()}. */
+  public static Painting field(FaceField field, FieldScale scale) {
+    int[] colours = new int[field.mesh().faceCount()];
+    for (int f = 0; f < colours.length; f++) {
+      colours[f] = scale.index(field.value(f));
+    }
+    return new Painting(field.mesh(), colours, FieldScale.palette());
+  }
+
+  /**
+   * Paints regions with what becomes of lines over them: palette index = that of {@link #regions},
+   * then {@link LineColour}s from {@link RegionKind}'s count on.
+   *
+   * @param fates 1 for pieces at risk, 2 for those that vanish, on the split's mesh
+   */
+  public static Painting fates(SplitMesh split, FaceField fates) {
+    Painting plain = regions(split);
+    int kinds = RegionKind.values().length;
+    int[] colours = new int[split.mesh().faceCount()];
+    for (int f = 0; f < colours.length; f++) {
+      int fate = Double.isNaN(fates.value(f)) ? 0 : (int) fates.value(f);
+      boolean open = split.isOpen(split.kind(f));
+      colours[f] = fate == 0 ? plain.colours[f] : kinds + LineColour.of(fate, open).ordinal();
+    }
+    int[] palette = java.util.Arrays.copyOf(plain.palette, kinds + LineColour.values().length);
+    for (LineColour line : LineColour.values()) {
+      palette[kinds + line.ordinal()] = line.argb();
     }
     return new Painting(split.mesh(), colours, palette);
   }

@@ -20,12 +20,14 @@ public final class LaidFilm {
   private final MaskFilm film;
   private final FilmForm form;
   private final Laid laid;
+  private final double[] dark;
   private final double contact;
 
-  private LaidFilm(MaskFilm film, FilmForm form, Laid laid) {
+  private LaidFilm(MaskFilm film, FilmForm form, Laid laid, double[] dark) {
     this.film = film;
     this.form = form;
     this.laid = laid;
+    this.dark = dark;
     double nearest = 0;
     if (form instanceof FilmForm.Plane) {
       nearest = Double.POSITIVE_INFINITY;
@@ -40,8 +42,13 @@ public final class LaidFilm {
     contact = nearest;
   }
 
-  static LaidFilm of(MaskFilm film, FilmForm form, Laid laid) {
-    return new LaidFilm(film, form, laid);
+  /**
+   * Keeps a film as it lies.
+   *
+   * @param dark {@code dark[parent]}, share of a face that its light does not reach, 0 to 1
+   */
+  static LaidFilm of(MaskFilm film, FilmForm form, Laid laid, double[] dark) {
+    return new LaidFilm(film, form, laid, dark);
   }
 
   /** The film. */
@@ -91,6 +98,16 @@ public final class LaidFilm {
       sum += laid.frame().depth(mesh().corner(piece, k));
     }
     return Math.max(0, sum / 3 - contact);
+  }
+
+  /** Distance between film and skin at corner k of a piece (mm). */
+  public double gapMm(int piece, int k) {
+    return Math.max(0, laid.frame().depth(mesh().corner(piece, k)) - contact);
+  }
+
+  /** Share of a face of the skin that this film's light does not reach, 0 to 1. */
+  public double unreachedShare(int parent) {
+    return dark[parent];
   }
 
   /** Light on the skin over light on the film, 0 to 1. */

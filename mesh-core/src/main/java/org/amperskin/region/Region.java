@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.amperskin.geom.Progress;
+import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.skin.Skin;
 import org.amperskin.skin.SprayReach;
 
@@ -46,12 +47,13 @@ public record Region(
       FilmShape shape = FilmShape.of(film, skin.mesh(), skin.sound(), progress);
       Laid behind = shape.lay(pieces, progress);
       boolean first = pieces.mesh() == skin.mesh();
+      FilmCut.Result lit = FilmCut.light(behind, film, progress);
       laid.add(
           LaidFilm.of(
               film,
               shape.form(),
-              first ? behind : shape.lay(Partition.whole(skin.mesh()), progress)));
-      FilmCut.Result lit = FilmCut.light(behind, film, progress);
+              first ? behind : shape.lay(Partition.whole(skin.mesh()), progress),
+              dark(lit.pieces(), skin.mesh())));
       pieces = lit.pieces();
       error += lit.errorMm2();
       edges += lit.edgeLengthMm();
@@ -80,6 +82,21 @@ public record Region(
             kinds,
             resist.orElse(MaskKind.STOP_OFF).open());
     return new Region(rule, split, error, edges, laid);
+  }
+
+  /** Share of each face that the last film's light does not reach. */
+  private static double[] dark(Partition pieces, SurfaceMesh skin) {
+    double[] dark = new double[skin.faceCount()];
+    for (int f = 0; f < pieces.mesh().faceCount(); f++) {
+      if (pieces.code(f) % FilmCut.CODES == FilmCut.UNREACHED) {
+        dark[pieces.parent(f)] += pieces.mesh().faceAreaMm2(f);
+      }
+    }
+    for (int f = 0; f < dark.length; f++) {
+      double whole = skin.faceAreaMm2(f);
+      dark[f] = whole > 0 ? Math.min(1, dark[f] / whole) : 1;
+    }
+    return dark;
   }
 
   private static RegionKind kindOf(int code, RegionRule rule, Optional<MaskKind> resist) {

@@ -4,11 +4,13 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
+import org.amperskin.job.CheckedFilm;
 import org.amperskin.job.Comparison;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.MeasuredPart;
@@ -85,7 +87,7 @@ public final class JsonReports {
               .number("scale", scale)
               .count("triangles", quick.triangles())
               .number("vertices", Double.NaN)
-              .maybeText("closed", java.util.Optional.empty())
+              .maybeText("closed", Optional.empty())
               .number("bodies", Double.NaN)
               .number("areaMm2", quick.areaMm2())
               .number("wettedAreaMm2", Double.NaN)
@@ -160,8 +162,12 @@ public final class JsonReports {
                 .numbers("max", b.maxX(), b.maxY(), b.maxZ()));
   }
 
-  /** One mask on a part. */
-  public static String mask(Region region, List<String> notes) {
+  /**
+   * One mask on a part.
+   *
+   * @param film its film, if light passes it
+   */
+  public static String mask(Region region, Optional<CheckedFilm> film, List<String> notes) {
     return Json.object(
         j -> {
           j.text("schema", "amperskin.mask/1");
@@ -175,8 +181,9 @@ public final class JsonReports {
               .number("stoppedOffAreaMm2", region.split().areaMm2(RegionKind.STOPPED_OFF))
               .number("errorMm2", region.errorMm2())
               .number("openFraction", MaskText.fraction(region))
-              .number("edgeLengthMm", region.edgeLengthMm())
-              .texts("notes", notes);
+              .number("edgeLengthMm", region.edgeLengthMm());
+          j.objects("films", film.stream().toList(), FilmJson::write);
+          j.texts("notes", notes);
         });
   }
 
@@ -198,6 +205,7 @@ public final class JsonReports {
           k.text("name", r.getKey());
           region(k, r.getValue());
         });
+    j.objects("films", e.films(), FilmJson::write);
     j.objects("steps", e.plan().steps(), StepJson::write);
     j.objects("materials", e.plan().materials(), JsonReports::material);
     j.number("chargeAh", e.plan().chargeAh()).number("timeS", e.plan().timeS());

@@ -1,6 +1,8 @@
 package org.amperskin.report;
 
 import java.util.List;
+import java.util.Optional;
+import org.amperskin.job.CheckedFilm;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.SplitMesh;
@@ -9,8 +11,12 @@ import org.amperskin.region.SplitMesh;
 public final class MaskText {
   private MaskText() {}
 
-  /** A region and its parts. */
-  public static String of(Region region, List<String> notes) {
+  /**
+   * A region and its parts.
+   *
+   * @param film its film, if light passes it
+   */
+  public static String of(Region region, Optional<CheckedFilm> film, List<String> notes) {
     TextPage page = new TextPage();
     SplitMesh split = region.split();
     page.heading("Skin " + Figures.area(split.skinAreaMm2()) + " = open + closed");
@@ -31,6 +37,7 @@ public final class MaskText {
     page.line("open fraction", "%s of what a swab crosses", Figures.percent(fraction(region)));
     page.line("edges", "%s between light and shade", Figures.length(region.edgeLengthMm()));
     notes.forEach(n -> page.item("!", n));
+    film.ifPresent(f -> FilmCheckText.write(page, f));
     return page.toString();
   }
 

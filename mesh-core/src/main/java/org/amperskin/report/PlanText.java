@@ -32,6 +32,7 @@ public final class PlanText {
     text.part(estimate);
     text.summary(estimate.plan().steps());
     text.regions(estimate);
+    estimate.films().forEach(f -> FilmCheckText.write(text.page, f));
     int n = 1;
     for (StepEstimate step : estimate.plan().steps()) {
       text.step(n++, step);

@@ -96,7 +96,7 @@ public final class Unrolling {
     }
     double[] xy = best.upright(root, centre, up);
     List<Edge> outline = border(used, xy);
-    Outlines.refuseCrossing(outline, patch);
+    Overlap.refuse(used, xy);
     return new Unrolling(used, xy, outline);
   }
 

@@ -159,10 +159,37 @@ class JobFaultTest {
         fault(
             "repeat of zero", FILM + "    toward: -z\n    repeat: ^0 x 2\n", "columns x rows fit"),
         // not used yet: refused by name rather than passed over
+        fault("empty light", PART + "light: ^{}\n", "'half-angle' or 'irradiance' fit"),
+        fault("key of light", PART + "light: {^half-angel: 2 deg}\n", "mean 'half-angle'?"),
+        fault("half-angle without unit", PART + "light: {half-angle: ^2}\n", "angle takes deg"),
         fault(
-            "light",
-            PART + "^light:\n  half-angle: 2 deg\n",
-            "'light' is not used by this version"),
+            "half-angle beyond reason",
+            PART + "light: {half-angle: ^70 deg}\n",
+            "'70 deg': 0 to 60 deg fits"),
+        fault(
+            "irradiance in lumens",
+            PART + "light: {irradiance: ^5 W}\n",
+            "irradiance takes mW/cm2, W/m2"),
+        fault("no irradiance", PART + "light: {irradiance: ^0 W/m2}\n", "not above zero"),
+        fault("dose per length", PART + "resist: {dose: ^5 mJ}\n", "light dose takes mJ/cm2, J/m2"),
+        fault("thick resist", PART + "resist: {thickness: ^2 cm}\n", "up to 10 mm fits"),
+        fault("no layer", FILM + "    toward: -z\n    layers: ^0\n", "layers 0: 1 to 4 fit"),
+        fault(
+            "black that is none",
+            FILM + "    toward: -z\n    density: ^0\n",
+            "density 0.0 is not within 0.1"),
+        fault(
+            "registration of one layer",
+            FILM + "    toward: -z\n    registration: ^0.1 mm\n",
+            "for several layers; 'layers' is 1"),
+        fault(
+            "base beyond reason",
+            FILM + "    toward: -z\n    layers: 2\n    base: ^1 cm\n",
+            "0 to 5 mm fits"),
+        fault(
+            "layers of tape",
+            FILM + "    toward: -z\n    use: stop-off\n    layers: ^2\n",
+            "'layers' does not fit a stop-off"),
         fault("prices", PART + "^prices: {}\n", "'prices' is not used by this version"),
         fault("significant", PART + "^significant: {}\n", "'significant' is not used"),
         // what contradicts itself
@@ -310,7 +337,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(121);
+    assertThat(faults()).hasSize(133);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

@@ -40,7 +40,13 @@ final class FaultSurface {
         index[k] = entries.size();
         RegionColour colour = k == sound ? RegionColour.GREY : faultColour(entries.size());
         String label = k == sound ? SOUND : Kind.values()[k].label();
-        entries.add(new RegionEntry(label, area[k], k == sound, colour.argb(), colour.hatch()));
+        entries.add(
+            new RegionEntry(
+                label,
+                area[k],
+                k == sound ? RegionEntry.OPEN : RegionEntry.CLOSED,
+                colour.argb(),
+                colour.hatch()));
       }
     }
     int[] region = new int[worst.length];

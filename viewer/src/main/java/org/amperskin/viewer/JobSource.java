@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import org.amperskin.io.common.PrintFileException;
+import org.amperskin.job.CheckedFilm;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
@@ -100,11 +101,20 @@ final class JobSource implements PartSource {
     List<PaintedSurface> surfaces = new ArrayList<>();
     for (String name : names) {
       String shown = name.equals(Job.WHOLE_SKIN) ? WHOLE : name;
-      surfaces.add(surface(shown, e.regions().get(name)));
+      PaintedSurface surface = surface(shown, e.regions().get(name));
+      List<PaintedSurface> fields =
+          e.films().stream()
+              .filter(f -> f.name().equals(name))
+              .flatMap(f -> FieldSurface.of(f).stream())
+              .toList();
+      surfaces.add(surface.with(fields));
     }
     List<String> problems = new ArrayList<>(e.warnings());
     for (MeshProblem p : e.part().diagnosis().problems()) {
       problems.add(p.message());
+    }
+    for (CheckedFilm film : e.films()) {
+      film.warnings().forEach(w -> problems.add("film " + film.name() + ": " + w));
     }
     problems.addAll(e.artworkNotes());
     List<FigureRow> rows =

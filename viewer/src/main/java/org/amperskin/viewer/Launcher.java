@@ -77,6 +77,10 @@ public final class Launcher {
     CommandLine line = new CommandLine(options);
     try {
       line.parseArgs(rest);
+      if (!FieldSurface.NAMES.contains(options.paint)) {
+        throw new ParameterException(
+            line, "--paint '" + options.paint + "': one of " + FieldSurface.NAMES + " fits");
+      }
     } catch (ParameterException e) {
       System.err.println("amperskin view: " + e.getMessage());
       System.err.println("Try: amperskin view --help");
@@ -130,6 +134,7 @@ public final class Launcher {
               (o, was, is) -> {
                 if (is == Phase.SHOWN && was == Phase.LOADING) {
                   model.selectStep(options.step - 1);
+                  model.paint().set(options.paint);
                 }
               });
       if (options.file != null) {

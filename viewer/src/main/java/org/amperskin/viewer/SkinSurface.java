@@ -54,7 +54,13 @@ final class SkinSurface {
       if (area[k] > 0 || k == 0) {
         index[k] = entries.size();
         RegionColour colour = COLOURS.get(k);
-        entries.add(new RegionEntry(LABELS.get(k), area[k], k == 0, colour.argb(), colour.hatch()));
+        entries.add(
+            new RegionEntry(
+                LABELS.get(k),
+                area[k],
+                k == 0 ? RegionEntry.OPEN : RegionEntry.CLOSED,
+                colour.argb(),
+                colour.hatch()));
       }
     }
     int[] region = new int[n];

@@ -54,6 +54,16 @@ final class ViewOptions {
       description = "Select a step, 1 for the first.")
   int step;
 
+  @Option(
+      names = "--paint",
+      paramLabel = "WHAT",
+      defaultValue = "regions",
+      description = {
+        "Paint a film's surface by regions (usual), \"vanishing lines\", gap,",
+        "\"edge blur\", light, stretch or \"open fraction\"."
+      })
+  String paint;
+
   @Option(names = "--dark", description = "Dark instead of light.")
   boolean dark;
 

@@ -39,6 +39,33 @@ class JobSourceTest {
   }
 
   @Test
+  void filmsCanBePaintedByWhatIsKnownOfTheirPrint() throws ProblemException {
+    LoadedPart part = new JobSource().load(DEMO.resolve("visor.yaml"), p -> {});
+    PaintedSurface chevrons = part.surfaces().get(0);
+    assertThat(chevrons.name()).isEqualTo("chevrons");
+    assertThat(chevrons.fields())
+        .extracting(PaintedSurface::name)
+        .containsExactly(
+            "vanishing lines", "gap", "edge blur", "light", "stretch", "open fraction");
+    double skin = chevrons.regions().stream().mapToDouble(RegionEntry::areaMm2).sum();
+    for (PaintedSurface field : chevrons.fields()) {
+      double[] painted = new double[field.regions().size()];
+      for (int f = 0; f < field.mesh().faceCount(); f++) {
+        painted[field.region(f)] += field.mesh().faceAreaMm2(f);
+      }
+      double all = 0;
+      for (int r = 0; r < painted.length; r++) {
+        all += painted[r];
+        assertThat(painted[r])
+            .as("%s, %s", field.name(), field.regions().get(r).label())
+            .isCloseTo(field.regions().get(r).areaMm2(), within(1e-6));
+      }
+      assertThat(all).as(field.name()).isCloseTo(skin, within(1e-6 * skin));
+    }
+    assertThat(part.problems()).anyMatch(p -> p.startsWith("film chevrons: "));
+  }
+
+  @Test
   void everyStepOfTheDemosShowsItsOpenAreaAndItsCautions() throws ProblemException {
     for (String name : List.of("visor.yaml", "shoulder-plate.yaml")) {
       LoadedPart part = new JobSource().load(DEMO.resolve(name), p -> {});

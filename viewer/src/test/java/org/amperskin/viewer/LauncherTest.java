@@ -82,6 +82,13 @@ class LauncherTest {
   }
 
   @Test
+  void unknownPaintIsAUsageFaultThatListsWhatFits() throws Exception {
+    Ended ended = run(true, "-Dx=y", "dome", "--paint", "gaps");
+    assertThat(ended.code()).isEqualTo(Launcher.USAGE);
+    assertThat(ended.err()).contains("--paint 'gaps'").contains("edge blur");
+  }
+
+  @Test
   void unreadableFileEndsWithThree() throws Exception {
     Path file = folder.resolve("broken.png");
     Ended ended = run(true, "-Dx=y", "broken", "--picture", file.toString());

@@ -1,6 +1,8 @@
 package org.amperskin.viewer.model;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
@@ -10,6 +12,8 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
 import org.amperskin.picture.Camera;
 import org.amperskin.picture.Projection;
 import org.amperskin.viewer.part.LoadedPart;
@@ -28,6 +32,9 @@ import org.amperskin.viewer.part.Progress;
 public final class ViewerModel {
   /** Nothing is selected. */
   public static final int NONE = -1;
+
+  /** Surfaces are painted by region. */
+  public static final String REGIONS = "regions";
 
   /** Angle of view that looks all but parallel (degrees). */
   public static final double PARALLEL_VIEW_DEGREES = 1.5;
@@ -66,6 +73,7 @@ public final class ViewerModel {
               Projection.PERSPECTIVE));
   private final IntegerProperty selectedStep = new SimpleIntegerProperty(NONE);
   private final IntegerProperty shownRegion = new SimpleIntegerProperty(NONE);
+  private final StringProperty paint = new SimpleStringProperty(REGIONS);
   private final BooleanProperty dark = new SimpleBooleanProperty();
   private final BooleanProperty unlit = new SimpleBooleanProperty();
   private final BooleanProperty facets = new SimpleBooleanProperty();
@@ -90,6 +98,7 @@ public final class ViewerModel {
   public ViewerModel(PartSource source, Executor ui) {
     this.ui = ui;
     selectedStep.addListener(o -> showSurface());
+    paint.addListener(o -> showSurface());
     loader = new PartLoader(source, ui, new Results());
   }
 
@@ -204,12 +213,44 @@ public final class ViewerModel {
     if (now == null) {
       return;
     }
-    int step = selectedStep.get();
-    PaintedSurface next = now.surfaces().get(step == NONE ? 0 : now.steps().get(step).surface());
+    PaintedSurface next = base();
+    for (PaintedSurface field : next.fields()) {
+      next = field.name().equals(paint.get()) ? field : next;
+    }
     if (next != surface.get()) {
       shownRegion.set(NONE);
       surface.set(next);
     }
+  }
+
+  /** The surface of what is selected, painted by region. */
+  private PaintedSurface base() {
+    int step = selectedStep.get();
+    LoadedPart now = part.get();
+    return now.surfaces().get(step == NONE ? 0 : now.steps().get(step).surface());
+  }
+
+  /** What the surface can be painted by, regions first; empty before a part. */
+  public List<String> paints() {
+    List<String> names = new ArrayList<>();
+    if (part.get() != null) {
+      names.add(REGIONS);
+      base().fields().forEach(f -> names.add(f.name()));
+    }
+    return names;
+  }
+
+  /** Paints by the next of {@link #paints}. */
+  public void nextPaint() {
+    List<String> names = paints();
+    if (!names.isEmpty()) {
+      paint.set(names.get((names.indexOf(paint.get()) + 1) % names.size()));
+    }
+  }
+
+  /** What surfaces are painted by where they can be; {@link #REGIONS} where not. */
+  public StringProperty paint() {
+    return paint;
   }
 
   /** Brings out one region, or all again if it was brought out already. */

@@ -18,14 +18,20 @@ public final class PaintedSurface {
   private final Box box;
   private final int[] regionOfFace;
   private final List<RegionEntry> regions;
+  private final List<PaintedSurface> fields;
 
   private PaintedSurface(
-      String name, SurfaceMesh mesh, int[] regionOfFace, List<RegionEntry> regions) {
+      String name,
+      SurfaceMesh mesh,
+      int[] regionOfFace,
+      List<RegionEntry> regions,
+      List<PaintedSurface> fields) {
     this.name = name;
     this.mesh = mesh;
     this.box = Camera.boxOf(mesh);
     this.regionOfFace = regionOfFace;
     this.regions = regions;
+    this.fields = fields;
   }
 
   /**
@@ -51,7 +57,17 @@ public final class PaintedSurface {
         throw new IllegalArgumentException("region " + r + " of " + regions.size());
       }
     }
-    return new PaintedSurface(name, mesh, regionOfFace, List.copyOf(regions));
+    return new PaintedSurface(name, mesh, regionOfFace, List.copyOf(regions), List.of());
+  }
+
+  /** The same surface with other ways to paint it, each named by what it shows. */
+  public PaintedSurface with(List<PaintedSurface> others) {
+    return new PaintedSurface(name, mesh, regionOfFace, regions, List.copyOf(others));
+  }
+
+  /** Other ways to paint it, each named by what it shows; none for most surfaces. */
+  public List<PaintedSurface> fields() {
+    return fields;
   }
 
   /** What people call it. */

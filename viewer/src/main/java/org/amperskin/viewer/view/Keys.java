@@ -49,6 +49,7 @@ final class Keys {
       case L -> once(e, () -> model.dark().set(!model.dark().get()));
       case U -> once(e, () -> model.unlit().set(!model.unlit().get()));
       case E -> once(e, () -> model.facets().set(!model.facets().get()));
+      case G -> once(e, model::nextPaint);
       case P -> once(e, model::toggleParallel);
       case F, HOME -> flip(model::fit);
       case X -> flip(() -> model.lookFrom(-90, 0));

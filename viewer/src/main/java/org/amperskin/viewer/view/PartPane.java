@@ -163,7 +163,7 @@ final class PartPane extends StackPane {
       return;
     }
     RegionEntry entry = model.surface().get().regions().get(region);
-    hint.setText(entry.label() + (entry.open() ? ", open" : ", closed"));
+    hint.setText(entry.state().isEmpty() ? entry.label() : entry.label() + ", " + entry.state());
     hint.applyCss();
     double width = hint.prefWidth(-1);
     double x = e.getX() + 16 + width > getWidth() ? e.getX() - 12 - width : e.getX() + 16;

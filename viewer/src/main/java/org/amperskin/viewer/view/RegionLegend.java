@@ -2,9 +2,11 @@ package org.amperskin.viewer.view;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
 import javafx.scene.image.WritableImage;
@@ -43,9 +45,14 @@ final class RegionLegend extends VBox {
     if (part == null) {
       return;
     }
+    List<String> paints = model.paints();
+    if (paints.size() > 1) {
+      getChildren().add(choice(paints));
+    }
+    boolean field = paints.contains(part.name()) && !part.name().equals(ViewerModel.REGIONS);
     HBox head =
         new HBox(
-            Parts.text("Regions: " + part.name(), "heading"),
+            Parts.text(field ? capital(part.name()) : "Regions: " + part.name(), "heading"),
             Parts.spacer(),
             Parts.word("dm²", "muted"));
     Label share = Parts.word("%", "muted", "share");
@@ -63,10 +70,31 @@ final class RegionLegend extends VBox {
     mark();
   }
 
+  /** What to paint by; the key G takes the next one. */
+  private HBox choice(List<String> paints) {
+    ChoiceBox<String> box = new ChoiceBox<>();
+    box.setId("paint");
+    box.getItems().setAll(paints);
+    String now = model.paint().get();
+    box.setValue(paints.contains(now) ? now : ViewerModel.REGIONS);
+    box.setMinWidth(Region.USE_PREF_SIZE);
+    box.setOnAction(e -> model.paint().set(box.getValue()));
+    Label words = Parts.word("Paint by", "muted");
+    words.setLabelFor(box);
+    HBox row = new HBox(10, words, box);
+    row.setAlignment(Pos.CENTER_LEFT);
+    row.getStyleClass().add("legend-head");
+    return row;
+  }
+
+  private static String capital(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+  }
+
   private void add(int index, RegionEntry region, double wholeMm2) {
     Label words = Parts.text(region.label(), "strong");
     words.setMaxWidth(Double.MAX_VALUE);
-    Label state = Parts.word(region.open() ? "open" : "closed", "muted", "state");
+    Label state = Parts.word(region.state(), "muted", "state");
     HBox.setHgrow(words, Priority.ALWAYS);
     double share = wholeMm2 > 0 ? region.areaMm2() / wholeMm2 : 0;
     HBox content =
@@ -77,6 +105,9 @@ final class RegionLegend extends VBox {
             state,
             Parts.word(FigureText.squareDecimetres(region.areaMm2()), "value"),
             Parts.word(FigureText.perCent(share), "value", "share"));
+    if (region.state().isEmpty()) {
+      content.getChildren().remove(state);
+    }
     content.setAlignment(Pos.CENTER_LEFT);
     Button row = new Button();
     row.setGraphic(content);

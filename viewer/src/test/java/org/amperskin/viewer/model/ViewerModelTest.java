@@ -249,4 +249,33 @@ class ViewerModelTest {
     model.selectStep(4);
     assertThat(model.selectedStep().get()).isEqualTo(ViewerModel.NONE);
   }
+
+  @Test
+  void surfacesArePaintedByWhatIsAskedForWhereTheyCanBe() throws InterruptedException {
+    PaintedSurface plain = part("x").surfaces().get(0);
+    PaintedSurface gap =
+        PaintedSurface.of("gap", plain.mesh(), new int[12], plain.regions());
+    PaintedSurface rich = plain.with(List.of(gap));
+    LoadedPart both =
+        new LoadedPart(
+            "both", List.of(rich, plain), List.of(), List.of(step(0), step(1)), List.of());
+    ViewerModel shown = new ViewerModel((file, progress) -> both, posted::add);
+    assertThat(shown.paints()).isEmpty();
+    shown.open(Path.of("both"));
+    while (shown.phase().get() != Phase.SHOWN) {
+      posted.poll(10, TimeUnit.SECONDS).run();
+    }
+    assertThat(shown.paints()).containsExactly(ViewerModel.REGIONS, "gap");
+    assertThat(shown.surface().get()).isSameAs(rich);
+    shown.nextPaint();
+    assertThat(shown.surface().get()).isSameAs(gap);
+    // A surface without a gap shows its regions; back on the first, the gap is there again.
+    shown.selectStep(1);
+    assertThat(shown.surface().get()).isSameAs(plain);
+    assertThat(shown.paints()).containsExactly(ViewerModel.REGIONS);
+    shown.selectStep(0);
+    assertThat(shown.surface().get()).isSameAs(gap);
+    shown.nextPaint();
+    assertThat(shown.surface().get()).isSameAs(rich);
+  }
 }
