@@ -48,7 +48,7 @@ final class MaskCommand extends Verb {
       names = "--artwork",
       required = true,
       paramLabel = "DRAWING",
-      description = "SVG or PNG; darker than half is opaque.")
+      description = "SVG, PNG or JPEG; darker than half is opaque.")
   private Path artwork;
 
   @Option(
@@ -100,7 +100,7 @@ final class MaskCommand extends Verb {
       description = "Beside the film: opaque (usual) or clear.")
   private String surround = "opaque";
 
-  @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG.")
+  @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG or JPEG.")
   private String dpi;
 
   @Option(
@@ -108,6 +108,12 @@ final class MaskCommand extends Verb {
       paramLabel = "PERCENT",
       description = "Darker than this is opaque; 50%%.")
   private String threshold;
+
+  @Option(
+      names = "--smooth",
+      paramLabel = "LENGTH",
+      description = "Smooth a picture's outlines over this width, as 0.1mm.")
+  private String smooth;
 
   @Option(names = "--unit", paramLabel = "UNIT", description = "Unit of the print file's numbers.")
   private String unit;
@@ -130,7 +136,7 @@ final class MaskCommand extends Verb {
     FlatPlacement placement = placement();
     MaskKind kind = kind();
     boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
-    OrdinaryFile.require(artwork, "an SVG or PNG drawing");
+    OrdinaryFile.require(artwork, "an SVG, PNG or JPEG drawing");
     Artwork drawing = ArtworkFile.read(artwork, options());
     MeasuredPart part;
     Region region;
@@ -231,6 +237,9 @@ final class MaskCommand extends Verb {
           throw new UsageFault("--threshold " + threshold + ": above 0 % to 100 % fits");
         }
         options = options.withThreshold(share);
+      }
+      if (smooth != null) {
+        options = options.withSmoothMm(1000 * quantity("--smooth", smooth, Dimension.LENGTH));
       }
       return options;
     } catch (NumberFormatException bad) {
