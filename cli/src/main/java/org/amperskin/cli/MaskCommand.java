@@ -57,7 +57,7 @@ final class MaskCommand extends Verb {
       names = "--artwork",
       required = true,
       paramLabel = "DRAWING",
-      description = "SVG or PNG; darker than half is opaque.")
+      description = "SVG, PNG or JPEG; darker than half is opaque.")
   private Path artwork;
 
   @Mixin private PlacementOptions place = new PlacementOptions();
@@ -77,7 +77,7 @@ final class MaskCommand extends Verb {
       description = "Beside the film: opaque (usual) or clear.")
   private String surround = "opaque";
 
-  @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG.")
+  @Option(names = "--dpi", paramLabel = "N", description = "Dots an inch of a PNG or JPEG.")
   private String dpi;
 
   @Option(
@@ -85,6 +85,12 @@ final class MaskCommand extends Verb {
       paramLabel = "PERCENT",
       description = "Darker than this is opaque; 50%%.")
   private String threshold;
+
+  @Option(
+      names = "--smooth",
+      paramLabel = "LENGTH",
+      description = "Smooth a picture's outlines over this width, as 0.1mm.")
+  private String smooth;
 
   @Mixin private LightOptions lamp = new LightOptions();
 
@@ -110,7 +116,7 @@ final class MaskCommand extends Verb {
     List<Selector> patch = place.patch();
     MaskKind kind = kind();
     boolean clear = choice("--surround", surround, "clear", "opaque").equals("clear");
-    OrdinaryFile.require(artwork, "an SVG or PNG drawing");
+    OrdinaryFile.require(artwork, "an SVG, PNG or JPEG drawing");
     Light light = lamp.light();
     FilmStock stock = lamp.stock();
     Resist resist = lamp.resist();
@@ -202,6 +208,9 @@ final class MaskCommand extends Verb {
           throw new UsageFault("--threshold " + threshold + ": above 0 % to 100 % fits");
         }
         options = options.withThreshold(share);
+      }
+      if (smooth != null) {
+        options = options.withSmoothMm(1000 * quantity("--smooth", smooth, Dimension.LENGTH));
       }
       return options;
     } catch (NumberFormatException bad) {

@@ -214,6 +214,8 @@ class ExitCodeTest {
         "mask f.stl --artwork a.svg --toward -z --dpi 0|0",
         "mask f.stl --artwork a.svg --toward -z --threshold 0.5|has no unit; fraction takes %",
         "mask f.stl --artwork a.svg --toward -z --threshold 300%|300",
+        "mask f.stl --artwork a.svg --toward -z --smooth 0.1|length takes",
+        "mask f.stl --artwork a.svg --toward -z --smooth 2m|smoothing (mm) cannot be 2000",
         "pattern|MOTIF",
         "pattern wovn|did you mean 'woven'?",
         "pattern fish|there are bands, chevrons",

@@ -53,7 +53,8 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
+  @ValueSource(
+      strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
   void schemasAreThemselvesValid(String verb) throws Exception {
     JsonSchema meta =
         JsonSchemaFactory.getInstance(VersionFlag.V202012)
@@ -66,7 +67,8 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
+  @ValueSource(
+      strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
   void everyKeyIsDescribedRequiredAndClosed(String verb) throws Exception {
     List<String> faults = new ArrayList<>();
     int properties = look(schemaText(verb), "#", faults);
@@ -333,7 +335,8 @@ class SchemaTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
+  @ValueSource(
+      strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
   void samplesAreTheAnswerOfTheCommandTheyName(String verb) throws Exception {
     String comment = schemaText(verb).get("$comment").asText();
     List<String> commands = Words.commands(comment.replace("answer of: ", "answer of:\n"));

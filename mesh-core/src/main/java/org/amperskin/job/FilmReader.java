@@ -15,7 +15,7 @@ import org.amperskin.yaml.YamlMap;
 /** Reads one film or stop-off of a job. */
 final class FilmReader {
   private static final Set<String> OWN_KEYS =
-      Set.of("artwork", "motif", "dpi", "threshold", "surround", "use");
+      Set.of("artwork", "motif", "dpi", "threshold", "smooth", "surround", "use");
 
   private final Path folder;
 
@@ -52,17 +52,27 @@ final class FilmReader {
     }
     Optional<Job.MotifSpec> motif =
         map.has("motif") ? Optional.of(MotifReader.read(map, kind)) : Optional.empty();
+    double smoothMm = map.has("smooth") ? smoothMm(map) : 0;
     return new Job.FilmSpec(
         motif.isPresent() ? Optional.empty() : Optional.of(path(map, "artwork", folder)),
         motif,
         dpi,
         threshold,
+        smoothMm,
         placement,
         RegionReader.selectors(map, "patch"),
         surroundClear,
         kind,
         LightReader.stock(map, kind),
         map.place(motif.isPresent() ? "motif" : "artwork"));
+  }
+
+  private static double smoothMm(YamlMap map) throws YamlFault {
+    double mm = 1000 * map.quantity("smooth", Dimension.LENGTH);
+    if (!(mm >= 0 && mm <= 1000)) {
+      throw map.fault("smooth", "smooth '" + map.word("smooth") + "': 0 to 1000 mm fit, as 0.1 mm");
+    }
+    return mm;
   }
 
   static Path path(YamlMap map, String key, Path folder) throws YamlFault {

@@ -196,6 +196,7 @@ public record Job(
    * @param motif the motif to draw, empty if there is a drawing
    * @param dpi dots an inch of a PNG, NaN to believe the file
    * @param threshold lightness below which a pixel or colour is opaque (0 to 1)
+   * @param smoothMm width over which a picture's outlines are smoothed (mm), 0 for none
    * @param placement how it lies
    * @param patch the film covers only skin in all of these; empty for all
    * @param surroundClear whether light passes beside the film
@@ -208,6 +209,7 @@ public record Job(
       Optional<MotifSpec> motif,
       double dpi,
       double threshold,
+      double smoothMm,
       Placement placement,
       List<Selector> patch,
       boolean surroundClear,
@@ -221,6 +223,7 @@ public record Job(
           Optional.of(newMotif),
           dpi,
           threshold,
+          smoothMm,
           placement,
           patch,
           surroundClear,
@@ -274,6 +277,7 @@ public record Job(
         tank,
         supply,
         resistUm,
+        light,
         Collections.unmodifiableMap(moreFilms),
         Collections.unmodifiableMap(moreRegions),
         steps);

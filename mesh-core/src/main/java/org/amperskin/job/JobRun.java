@@ -187,12 +187,15 @@ public final class JobRun {
   private Artwork drawing(Job.FilmSpec spec) throws IOException, ArtworkFileException {
     Path file = spec.artwork().orElseThrow();
     progress.at("reading artwork", Double.NaN);
-    ArtworkFile.Options options = ArtworkFile.Options.standard().withThreshold(spec.threshold());
+    ArtworkFile.Options options =
+        ArtworkFile.Options.standard()
+            .withThreshold(spec.threshold())
+            .withSmoothMm(spec.smoothMm());
     if (!Double.isNaN(spec.dpi())) {
       options = options.withDpi(spec.dpi());
     }
     exists(file, Optional.of(spec.place()));
-    OrdinaryFile.require(file, "an SVG or PNG drawing");
+    OrdinaryFile.require(file, "an SVG, PNG or JPEG drawing");
     Artwork artwork = ArtworkFile.read(file, options);
     for (String note : artwork.notes()) {
       artworkNotes.add(file.getFileName() + ": " + note);

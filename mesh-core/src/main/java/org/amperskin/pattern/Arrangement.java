@@ -2,6 +2,7 @@ package org.amperskin.pattern;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
@@ -24,10 +25,11 @@ import org.locationtech.jts.noding.snapround.SnapRoundingNoder;
  * <p>Guaranteed: the outline's rings are simple, do not cross or overlap, have opaque on their
  * left.
  *
- * <p>Method: snap rounding (Hobby 1999, as in JTS {@code SnapRoundingNoder}); edges sorted around
- * each vertex with exact orientation tests; one depth-first walk over vertices, turning once around
- * each, so that every winding number is undone on the way back; one ray per connected part for the
- * face it lies in. Rings follow the inner side at touching points and are then cut apart there.
+ * <p>Method: snap rounding (Hobby 1999, as in JTS {@code SnapRoundingNoder}) of all but {@link
+ * FreeRings}; edges sorted around each vertex with exact orientation tests; one depth-first walk
+ * over vertices, turning once around each, so that every winding number is undone on the way back;
+ * one ray per connected part for the face it lies in. Rings follow the inner side at touching
+ * points and are then cut apart there.
  *
  * <p>Cost: O(n log n) plus crossings, plus parts times edges level with their leftmost vertex.
  */
@@ -43,6 +45,7 @@ final class Arrangement {
 
   private final Judge judge;
   private final int[] windings;
+  private final int[] net;
   private Coordinate[] points = new Coordinate[0];
   private Spokes spokes;
   // edge e runs from a[e] to b[e]; its passes are entryFigure/entrySign[entryStart[e] ..]
@@ -52,12 +55,18 @@ final class Arrangement {
   private int[] entryFigure;
   private byte[] entrySign;
   private int edgeCount;
+
+  /** The first so many segments are those of free rings, which have nothing inside them. */
+  private int freeSegments;
+
+  private final BitSet freeEdges = new BitSet();
   private boolean[] leftOpaque;
   private boolean[] rightOpaque;
 
   Arrangement(List<List<double[]>> figures, Judge judge) {
     this.judge = judge;
     this.windings = new int[figures.size()];
+    this.net = new int[figures.size()];
     gather(node(figures));
   }
 
@@ -74,23 +83,36 @@ final class Arrangement {
         new OutlineTrace(points, a, b, edgeCount, leftOpaque, rightOpaque, spokes).rings());
   }
 
-  private static Collection<?> node(List<List<double[]>> figures) {
+  private Collection<SegmentString> node(List<List<double[]>> figures) {
     PrecisionModel grid = new PrecisionModel(1 / PaintStack.GRID_MM);
-    List<SegmentString> strings = new ArrayList<>();
+    List<Coordinate[]> rings = new ArrayList<>();
+    List<Integer> owners = new ArrayList<>();
     for (int f = 0; f < figures.size(); f++) {
       for (double[] ring : figures.get(f)) {
         Coordinate[] closed = snapped(ring, grid);
         if (closed.length >= 4) {
-          strings.add(new NodedSegmentString(closed, f));
+          rings.add(closed);
+          owners.add(f);
         }
       }
     }
-    if (strings.isEmpty()) {
-      return List.of();
+    BitSet free = FreeRings.of(rings);
+    List<SegmentString> done = new ArrayList<>();
+    List<SegmentString> strings = new ArrayList<>();
+    for (int r = 0; r < rings.size(); r++) {
+      (free.get(r) ? done : strings).add(new NodedSegmentString(rings.get(r), owners.get(r)));
     }
-    SnapRoundingNoder noder = new SnapRoundingNoder(grid);
-    noder.computeNodes(strings);
-    return noder.getNodedSubstrings();
+    for (SegmentString ring : done) {
+      freeSegments += ring.size() - 1;
+    }
+    if (!strings.isEmpty()) {
+      SnapRoundingNoder noder = new SnapRoundingNoder(grid);
+      noder.computeNodes(strings);
+      for (Object each : noder.getNodedSubstrings()) {
+        done.add((SegmentString) each);
+      }
+    }
+    return done;
   }
 
   private static Coordinate[] snapped(double[] ring, PrecisionModel grid) {
@@ -174,6 +196,9 @@ final class Arrangement {
           edgeCount++;
           before = far;
         }
+        if (segment < freeSegments) {
+          freeEdges.set(edgeCount - 1);
+        }
         entryFigure[i] = figure[segment];
         entrySign[i] = sign[segment];
       }
@@ -186,20 +211,46 @@ final class Arrangement {
     for (int e = 0; e < edgeCount; e++) {
       double ya = points[a[e]].y;
       double yb = points[b[e]].y;
-      if (ya != yb) {
+      if (ya != yb && !freeEdges.get(e)) {
         byHeight.insert(Math.min(ya, yb), Math.max(ya, yb), e);
       }
     }
     boolean[] visited = new boolean[points.length];
-    boolean anyHeight = edgeCount > 0;
     for (int v = 0; v < points.length; v++) {
-      if (!visited[v] && anyHeight) {
-        List<Integer> left = edgesLeftOf(v, byHeight);
-        left.forEach(e -> cross(e, crossesUpward(e) ? -1 : 1));
+      if (!visited[v]) {
+        List<int[]> around = windingsAt(edgesLeftOf(v, byHeight));
+        around.forEach(w -> wind(w[0], w[1]));
         walk(v, visited);
-        left.forEach(e -> cross(e, crossesUpward(e) ? 1 : -1));
+        around.forEach(w -> wind(w[0], -w[1]));
       }
     }
+  }
+
+  /** Pairs of figure and winding number, without the many that cancel out. */
+  private List<int[]> windingsAt(List<Integer> crossed) {
+    List<Integer> figures = new ArrayList<>();
+    for (int e : crossed) {
+      int direction = crossesUpward(e) ? -1 : 1;
+      for (int i = entryStart[e]; i < entryStart[e + 1]; i++) {
+        if (net[entryFigure[i]] == 0) {
+          figures.add(entryFigure[i]);
+        }
+        net[entryFigure[i]] += direction * entrySign[i];
+      }
+    }
+    List<int[]> out = new ArrayList<>();
+    for (int figure : figures) {
+      if (net[figure] != 0) {
+        out.add(new int[] {figure, net[figure]});
+        net[figure] = 0;
+      }
+    }
+    return out;
+  }
+
+  private void wind(int figure, int by) {
+    windings[figure] += by;
+    judge.winding(figure, windings[figure]);
   }
 
   private boolean crossesUpward(int e) {
@@ -230,9 +281,7 @@ final class Arrangement {
   /** Steps over an edge; direction +1 from its right to its left. */
   private void cross(int e, int direction) {
     for (int i = entryStart[e]; i < entryStart[e + 1]; i++) {
-      int figure = entryFigure[i];
-      windings[figure] += direction * entrySign[i];
-      judge.winding(figure, windings[figure]);
+      wind(entryFigure[i], direction * entrySign[i]);
     }
   }
 

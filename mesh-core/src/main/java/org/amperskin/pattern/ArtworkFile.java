@@ -11,19 +11,20 @@ import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 
 /**
- * Reads artwork from a file: SVG, gzipped SVG, or PNG, told apart by content.
+ * Reads artwork from a file: SVG, gzipped SVG, PNG or JPEG, told apart by content.
  *
  * <p>Guaranteed: nothing but the file itself is opened (no external entity, style sheet or image);
  * whatever is not understood stands in {@link Artwork#notes}; a broken file gives one {@link
  * ArtworkFileException} with line or byte. Same bytes and options, same artwork.
  *
- * <p>Not guaranteed: text, images, masks, filters, gradients, patterns and markers are skipped and
- * named, not drawn.
+ * <p>Not guaranteed: filters, markers, animation, text on a path and gradients that are both dark
+ * and light are skipped and named, not drawn. Text is drawn in a font of this machine and which one
+ * is told; on another machine it may look different.
  *
  * <p>Sources: W3C SVG 1.1 (Second Edition) and SVG 2 (Candidate Recommendation 2018) for SVG; W3C
- * Portable Network Graphics (Second Edition) for PNG.
+ * Portable Network Graphics (Second Edition) for PNG; ITU-T T.81 and T.871 for JPEG.
  *
- * <p>Cost: well under a second for 5,000 edges; at most {@value #LARGEST_BYTES} bytes, 2,000,000
+ * <p>Cost: well under a second for 5,000 edges; at most {@value #LARGEST_BYTES} bytes, 4,000,000
  * points, 64,000,000 pixels.
  */
 public final class ArtworkFile {
@@ -35,43 +36,52 @@ public final class ArtworkFile {
   /**
    * How a file is to be read.
    *
-   * @param dpi pixels per inch of a PNG, overriding what it says; NaN to believe the file
+   * @param dpi pixels per inch of a picture, overriding what it says; NaN to believe the file
    * @param threshold darker than this is opaque (lightness, 0 black to 1 white), above 0 up to 1
    * @param unitlessMm millimetres of one unit where an SVG gives its size without a unit
    * @param flatteningMm largest distance between curve and polygon (mm)
+   * @param smoothMm width over which the outlines of pictures are smoothed (mm), twice the standard
+   *     deviation of the blur; 0 to follow the pixels
    */
-  public record Options(double dpi, double threshold, double unitlessMm, double flatteningMm) {
+  public record Options(
+      double dpi, double threshold, double unitlessMm, double flatteningMm, double smoothMm) {
     /** Checks all values. */
     public Options {
       require(Double.isNaN(dpi) || dpi > 0 && dpi <= 1e6, "resolution (dpi)", dpi);
       require(threshold > 0 && threshold <= 1, "threshold (0 to 1)", threshold);
       require(unitlessMm > 0 && unitlessMm <= 1e6, "unit (mm)", unitlessMm);
       require(flatteningMm >= 1e-5 && flatteningMm <= 10, "flattening (mm)", flatteningMm);
+      require(smoothMm >= 0 && smoothMm <= 1000, "smoothing (mm)", smoothMm);
     }
 
     /** Believe the file; half lightness; a bare number is 1 px = 25.4/96 mm; curves to 0.01 mm. */
     public static Options standard() {
-      return new Options(Double.NaN, 0.5, SvgNumbers.MM_PER_PX, 0.01);
+      return new Options(Double.NaN, 0.5, SvgNumbers.MM_PER_PX, 0.01, 0);
     }
 
-    /** The same with another resolution for PNG (pixels per inch). */
+    /** The same with another resolution for pictures (pixels per inch). */
     public Options withDpi(double newDpi) {
-      return new Options(newDpi, threshold, unitlessMm, flatteningMm);
+      return new Options(newDpi, threshold, unitlessMm, flatteningMm, smoothMm);
     }
 
     /** The same with another threshold (lightness, 0 to 1). */
     public Options withThreshold(double newThreshold) {
-      return new Options(dpi, newThreshold, unitlessMm, flatteningMm);
+      return new Options(dpi, newThreshold, unitlessMm, flatteningMm, smoothMm);
     }
 
     /** The same with another unit for bare numbers (mm). */
     public Options withUnitlessMm(double newUnitlessMm) {
-      return new Options(dpi, threshold, newUnitlessMm, flatteningMm);
+      return new Options(dpi, threshold, newUnitlessMm, flatteningMm, smoothMm);
     }
 
     /** The same with another flattening (mm). */
     public Options withFlatteningMm(double newFlatteningMm) {
-      return new Options(dpi, threshold, unitlessMm, newFlatteningMm);
+      return new Options(dpi, threshold, unitlessMm, newFlatteningMm, smoothMm);
+    }
+
+    /** The same with pictures' outlines smoothed over a width (mm), 0 for none. */
+    public Options withSmoothMm(double newSmoothMm) {
+      return new Options(dpi, threshold, unitlessMm, flatteningMm, newSmoothMm);
     }
 
     private static void require(boolean holds, String what, double found) {
@@ -126,8 +136,8 @@ public final class ArtworkFile {
           "byte " + LARGEST_BYTES,
           "larger than the " + LARGEST_BYTES + " bytes that are read");
     }
-    if (PngFile.looksLike(bytes)) {
-      return PngReader.read(bytes, name, options);
+    if (PictureFile.looksLikeOne(bytes)) {
+      return PictureReader.read(bytes, name, options);
     }
     if (bytes.length > 1 && (bytes[0] & 255) == 0x1f && (bytes[1] & 255) == 0x8b) {
       byte[] unzipped = unzip(bytes, name);
@@ -147,11 +157,8 @@ public final class ArtworkFile {
         bytes.length == 0
             ? "nothing"
             : "bytes " + HexFormat.of().formatHex(bytes, 0, Math.min(8, bytes.length));
-    if (bytes.length > 2 && (bytes[0] & 255) == 0xff && (bytes[1] & 255) == 0xd8) {
-      found = "a JPEG image (save it as PNG)";
-    }
     return new ArtworkFileException(
-        name, "byte 0", where + "expected SVG (starts with <) or a PNG signature, found " + found);
+        name, "byte 0", where + "expected SVG (starts with <), PNG or JPEG, found " + found);
   }
 
   private static byte[] unzip(byte[] bytes, Path name) throws ArtworkFileException {

@@ -8,6 +8,7 @@ public final class ArtworkFileException extends Exception {
 
   private final transient Path path;
   private final String place;
+  private final String problem;
 
   /**
    * A fault in a file.
@@ -20,6 +21,12 @@ public final class ArtworkFileException extends Exception {
     super(path + ", " + place + ": " + problem);
     this.path = path;
     this.place = place;
+    this.problem = problem;
+  }
+
+  /** Place and problem without the file's name. */
+  String placeAndProblem() {
+    return place + ": " + problem;
   }
 
   /** The file; null after serialisation. */

@@ -39,6 +39,15 @@ final class Chain {
     return x.length;
   }
 
+  /** Points that end a straight line; those of curves were counted when they were cut. */
+  int straightPoints() {
+    int straight = 1;
+    for (int k = 0; k < segments; k++) {
+      straight += runLength[k] == 0 ? 1 : 0;
+    }
+    return straight;
+  }
+
   /** Point after segment k. */
   int after(int k) {
     return k + 1 == x.length ? 0 : k + 1;

@@ -38,6 +38,12 @@ final class Contour {
     return y;
   }
 
+  /** Adds another path's pieces behind this one's. */
+  void append(Contour other) {
+    pieces.addAll(other.pieces);
+    open = false;
+  }
+
   boolean isEmpty() {
     return pieces.isEmpty();
   }
@@ -192,6 +198,87 @@ final class Contour {
       }
     }
     return out;
+  }
+
+  /**
+   * Smallest upright box round the path (lines, curves and arcs themselves, not their control
+   * points), as {x0, y0, x1, y1}; null for an empty path.
+   */
+  double[] bounds() {
+    double[] box = {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+    double lastX = 0;
+    double lastY = 0;
+    double firstX = 0;
+    double firstY = 0;
+    for (Piece piece : pieces) {
+      List<Double> n = piece.numbers;
+      if (piece.kind == Kind.CLOSE) {
+        lastX = firstX;
+        lastY = firstY;
+        continue;
+      }
+      double toX = n.get(piece.kind == Kind.ARC ? 8 : n.size() - 2);
+      double toY = n.get(n.size() - 1);
+      grow(box, toX, toY);
+      switch (piece.kind) {
+        case MOVE -> {
+          firstX = toX;
+          firstY = toY;
+        }
+        case CUBIC -> {
+          growCubic(box, 0, lastX, n.get(0), n.get(2), toX);
+          growCubic(box, 1, lastY, n.get(1), n.get(3), toY);
+        }
+        case ARC -> {
+          growArc(box, 0, n.get(0), n.get(2), n.get(4), n.get(6), n.get(7));
+          growArc(box, 1, n.get(1), n.get(3), n.get(5), n.get(6), n.get(7));
+        }
+        default -> {}
+      }
+      lastX = toX;
+      lastY = toY;
+    }
+    return box[0] > box[2] ? null : box;
+  }
+
+  private static void grow(double[] box, double px, double py) {
+    grow(box, 0, px);
+    grow(box, 1, py);
+  }
+
+  private static void grow(double[] box, int axis, double value) {
+    box[axis] = Math.min(box[axis], value);
+    box[axis + 2] = Math.max(box[axis + 2], value);
+  }
+
+  /** Where the derivative of a cubic is zero within it. */
+  private static void growCubic(
+      double[] box, int axis, double p0, double p1, double p2, double p3) {
+    double a = p3 - 3 * p2 + 3 * p1 - p0;
+    double b = 2 * (p2 - 2 * p1 + p0);
+    double c = p1 - p0;
+    double root = Math.sqrt(Math.max(0, b * b - 4 * a * c));
+    double q = -(b + Math.copySign(root, b)) / 2;
+    for (double t : new double[] {q / a, c / q}) {
+      if (t > 0 && t < 1) {
+        double u = 1 - t;
+        grow(box, axis, u * u * u * p0 + 3 * u * u * t * p1 + 3 * u * t * t * p2 + t * t * t * p3);
+      }
+    }
+  }
+
+  private static void growArc(
+      double[] box, int axis, double c, double u, double v, double t0, double sweep) {
+    double peak = Math.atan2(v, u);
+    for (int k = 0; k < 2; k++) {
+      double t = peak + k * Math.PI;
+      double from = Math.min(t0, t0 + sweep);
+      double turns = Math.ceil((from - t) / (2 * Math.PI));
+      double first = t + 2 * Math.PI * turns;
+      if (first <= from + Math.abs(sweep)) {
+        grow(box, axis, c + u * Math.cos(t) + v * Math.sin(t));
+      }
+    }
   }
 
   /** Chains of straight segments, one per subpath, made by the given flattener. */

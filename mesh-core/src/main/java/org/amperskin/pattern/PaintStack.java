@@ -1,6 +1,7 @@
 package org.amperskin.pattern;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 
@@ -33,9 +34,11 @@ final class PaintStack {
   static final int NO_CLIP = -1;
   static final int NO_GROUP = -1;
 
-  private record Layer(int figure, double lightness, double opacity, int clip, int group) {}
+  private record Layer(
+      int figure, double lightness, double opacity, int clip, int group, int canvas) {}
 
-  private record Clip(int[] anyOf, int outer) {}
+  /** Paint passes where one of the figures is (within its own clip), or where the mask is light. */
+  private record Clip(int[] anyOf, int[] theirClips, int mask, int outer) {}
 
   private record Group(double opacity, int parent, int depth) {}
 
@@ -48,9 +51,15 @@ final class PaintStack {
   private final List<Clip> clips = new ArrayList<>();
   private final List<Group> groups = new ArrayList<>();
 
+  /** Whether canvas c, a mask, counts by its cover instead of its light. Canvas 0 is the sheet. */
+  private final BitSet byCover = new BitSet();
+
+  private int canvases = 1;
+  private int canvas;
+
   private int[][] layersOfFigure;
   private final BitSet activeFigures = new BitSet();
-  private final BitSet activeLayers = new BitSet();
+  private BitSet[] activeLayers;
 
   PaintStack(double widthMm, double heightMm, double threshold) {
     this.halfWidthMm = widthMm / 2;
@@ -76,8 +85,52 @@ final class PaintStack {
 
   /** A clip that lets paint through where any of the figures is, and the outer clip does too. */
   int clip(int[] anyOf, int outer) {
-    clips.add(new Clip(anyOf, outer));
+    int[] none = new int[anyOf.length];
+    Arrays.fill(none, NO_CLIP);
+    return clip(anyOf, none, outer);
+  }
+
+  /** The same, each figure cut by a clip of its own. */
+  int clip(int[] anyOf, int[] theirClips, int outer) {
+    clips.add(new Clip(anyOf, theirClips, 0, outer));
     return clips.size() - 1;
+  }
+
+  /** A clip that lets through what two others do. */
+  int both(int inner, int outer) {
+    int[] everywhere = {figure(List.of(border()), false)};
+    return clip(everywhere, new int[] {inner}, outer);
+  }
+
+  private double[] border() {
+    double x = halfWidthMm;
+    double y = halfHeightMm;
+    return new double[] {-x, -y, x, -y, x, y, -x, y};
+  }
+
+  /**
+   * Turns to a new canvas, on which a mask is painted until {@link #endMask}.
+   *
+   * @param cover whether the mask lets through by its cover (alpha) instead of its light
+   * @return what to give to {@link #endMask}
+   */
+  int beginMask(boolean cover) {
+    int before = canvas;
+    canvas = canvases++;
+    byCover.set(canvas, cover);
+    return before;
+  }
+
+  /** Ends the mask; the clip returned lets paint through where the mask is at least half light. */
+  int endMask(int before, int outer) {
+    clips.add(new Clip(new int[0], new int[0], canvas, outer));
+    canvas = before;
+    return clips.size() - 1;
+  }
+
+  /** Whether a mask is being painted. */
+  boolean inMask() {
+    return canvas != 0;
   }
 
   /** Opens a group whose layers are blended with each other first, then as one. */
@@ -89,7 +142,7 @@ final class PaintStack {
   /** Paints a figure over everything painted so far. */
   void paint(int figure, double lightness, double opacity, int clip, int group) {
     if (opacity > 0 && !figures.get(figure).isEmpty()) {
-      layers.add(new Layer(figure, lightness, opacity, clip, group));
+      layers.add(new Layer(figure, lightness, opacity, clip, group, canvas));
     }
   }
 
@@ -99,11 +152,7 @@ final class PaintStack {
     boolean[] used = new boolean[figures.size()];
     for (Layer layer : layers) {
       used[layer.figure] = true;
-      for (int c = layer.clip; c != NO_CLIP; c = clips.get(c).outer) {
-        for (int f : clips.get(c).anyOf) {
-          used[f] = true;
-        }
-      }
+      need(layer.clip, used);
     }
     List<List<double[]>> needed = new ArrayList<>();
     for (int f = 0; f < used.length; f++) {
@@ -112,7 +161,21 @@ final class PaintStack {
     return new Arrangement(needed, new Judge()).outline();
   }
 
+  private void need(int clip, boolean[] used) {
+    for (int c = clip; c != NO_CLIP; c = clips.get(c).outer) {
+      Clip each = clips.get(c);
+      for (int i = 0; i < each.anyOf.length; i++) {
+        used[each.anyOf[i]] = true;
+        need(each.theirClips[i], used);
+      }
+    }
+  }
+
   private void indexLayers() {
+    activeLayers = new BitSet[canvases];
+    for (int c = 0; c < canvases; c++) {
+      activeLayers[c] = new BitSet();
+    }
     int[] counts = new int[figures.size()];
     for (Layer layer : layers) {
       counts[layer.figure]++;
@@ -135,22 +198,26 @@ final class PaintStack {
       if (active != activeFigures.get(figure)) {
         activeFigures.set(figure, active);
         for (int l : layersOfFigure[figure]) {
-          activeLayers.set(l, active);
+          activeLayers[layers.get(l).canvas].set(l, active);
         }
       }
     }
 
     @Override
     public boolean opaque() {
-      return (groups.isEmpty() ? lightFromTop() : lightThroughGroups()) < threshold;
+      return seen(0)[0] < threshold;
     }
   }
 
   private boolean letsThrough(int clip) {
     for (int c = clip; c != NO_CLIP; c = clips.get(c).outer) {
+      Clip each = clips.get(c);
       boolean any = false;
-      for (int f : clips.get(c).anyOf) {
-        any |= activeFigures.get(f);
+      if (each.mask != 0) {
+        any = activeLayers[each.mask].length() > 0 && passes(each.mask);
+      }
+      for (int i = 0; i < each.anyOf.length && !any; i++) {
+        any = activeFigures.get(each.anyOf[i]) && letsThrough(each.theirClips[i]);
       }
       if (!any) {
         return false;
@@ -159,27 +226,42 @@ final class PaintStack {
     return true;
   }
 
-  private double lightFromTop() {
+  private boolean passes(int mask) {
+    double[] seen = seen(mask);
+    return (byCover.get(mask) ? seen[1] : seen[0]) >= 0.5;
+  }
+
+  /** Light and cover of a canvas here; the sheet is white paper, a mask begins as nothing. */
+  private double[] seen(int of) {
+    double[] paper = of == 0 ? new double[] {1, 1} : new double[] {0, 0};
+    return groups.isEmpty() ? fromTop(of, paper) : throughGroups(of, paper);
+  }
+
+  private double[] fromTop(int of, double[] paper) {
+    BitSet active = activeLayers[of];
     double light = 0;
     double through = 1;
-    for (int l = activeLayers.length() - 1;
+    for (int l = active.length() - 1;
         l >= 0 && through > 0;
-        l = l == 0 ? -1 : activeLayers.previousSetBit(l - 1)) {
+        l = l == 0 ? -1 : active.previousSetBit(l - 1)) {
       Layer layer = layers.get(l);
       if (letsThrough(layer.clip)) {
         light += through * layer.opacity * layer.lightness;
         through *= 1 - layer.opacity;
       }
     }
-    return light + through;
+    paper[0] = light + through * paper[0];
+    paper[1] = 1 - through + through * paper[1];
+    return paper;
   }
 
   /** Bottom to top, with one premultiplied (light, cover) pair per open group. */
-  private double lightThroughGroups() {
+  private double[] throughGroups(int of, double[] paper) {
+    BitSet active = activeLayers[of];
     List<Integer> open = new ArrayList<>();
     List<double[]> pairs = new ArrayList<>();
-    pairs.add(new double[] {1, 1});
-    for (int l = activeLayers.nextSetBit(0); l >= 0; l = activeLayers.nextSetBit(l + 1)) {
+    pairs.add(paper);
+    for (int l = active.nextSetBit(0); l >= 0; l = active.nextSetBit(l + 1)) {
       Layer layer = layers.get(l);
       if (letsThrough(layer.clip)) {
         enter(layer.group, open, pairs);
@@ -187,7 +269,7 @@ final class PaintStack {
       }
     }
     enter(NO_GROUP, open, pairs);
-    return pairs.get(0)[0];
+    return pairs.get(0);
   }
 
   private void enter(int group, List<Integer> open, List<double[]> pairs) {

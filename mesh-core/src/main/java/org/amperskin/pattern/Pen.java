@@ -60,6 +60,10 @@ final class Pen {
       dot(chain.x[0], chain.y[0], 1, 0);
       return;
     }
+    if (chain.segments == 1 && !chain.closed && chain.runLength[0] == 0 && half > 0) {
+      single(chain);
+      return;
+    }
     double[] left = side(chain, half);
     double[] right = side(chain, -half);
     for (int k = 0; k < chain.segments; k++) {
@@ -75,6 +79,31 @@ final class Pen {
       end(chain.x[0], chain.y[0], -chain.tangents[0], -chain.tangents[1]);
       end(chain.x[end], chain.y[end], chain.tangents[4 * last + 2], chain.tangents[4 * last + 3]);
     }
+  }
+
+  /** A lone straight line with its caps as one convex ring; large patterns are full of them. */
+  private void single(Chain chain) {
+    double tx = chain.tangents[0];
+    double ty = chain.tangents[1];
+    double[] from = cap(chain.x[0], chain.y[0], -tx, -ty);
+    double[] to = cap(chain.x[1], chain.y[1], tx, ty);
+    double[] ring = java.util.Arrays.copyOf(to, to.length + from.length);
+    System.arraycopy(from, 0, ring, to.length, from.length);
+    add(ring);
+  }
+
+  /** The border of a cap facing (tx, ty), counter-clockwise. */
+  private double[] cap(double x, double y, double tx, double ty) {
+    double nx = half * ty;
+    double ny = -half * tx;
+    if (cap == Cap.ROUND) {
+      double[] pie = arc(x, y, nx, ny, Math.PI);
+      return java.util.Arrays.copyOfRange(pie, 2, pie.length);
+    }
+    double reach = cap == Cap.SQUARE ? half : 0;
+    double cx = x + reach * tx;
+    double cy = y + reach * ty;
+    return new double[] {cx + nx, cy + ny, cx - nx, cy - ny};
   }
 
   /** A dash or subpath of no length: only round and square caps show it. */
@@ -221,12 +250,20 @@ final class Pen {
 
   /** Sector of the pen's circle about (x, y) from (ax, ay) over an angle. */
   private void pie(double x, double y, double ax, double ay, double angle) {
+    add(arc(x, y, ax, ay, angle));
+  }
+
+  /** The sector's ring: the centre, then the arc from its begin to its end. */
+  private double[] arc(double x, double y, double ax, double ay, double angle) {
     double step = Math.PI / 4;
     if (half > tolerance) {
       step = Math.min(step, 2 * Math.acos(1 - tolerance / half));
     }
     double wanted = Math.ceil(Math.abs(angle) / step);
-    budget.spend(wanted);
+    SvgFault.unless(
+        wanted <= PointBudget.LARGEST,
+        "a round of at most " + PointBudget.LARGEST + " points",
+        wanted + "");
     int count = (int) Math.max(2, wanted);
     double each = angle / count;
     double grow = Flattener.growth(Math.abs(each), count);
@@ -241,7 +278,7 @@ final class Pen {
       ring[2 * i + 2] = x + c * ax - s * ay;
       ring[2 * i + 3] = y + s * ax + c * ay;
     }
-    add(ring);
+    return ring;
   }
 
   private void add(double... ring) {

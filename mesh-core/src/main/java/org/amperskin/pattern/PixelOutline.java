@@ -66,17 +66,13 @@ final class PixelOutline {
     return specks;
   }
 
-  RingSet rings(double pixelWidthMm, double pixelHeightMm) {
-    List<double[]> scaled = new ArrayList<>();
+  /** Rings in pixels from the lower left corner, {@code x0, y0, x1, y1, ...}. */
+  List<double[]> rings() {
+    List<double[]> out = new ArrayList<>();
     for (int[] ring : rings) {
-      double[] mm = new double[ring.length];
-      for (int k = 0; k < ring.length; k += 2) {
-        mm[k] = (ring[k] - w / 2.0) * pixelWidthMm;
-        mm[k + 1] = (ring[k + 1] - h / 2.0) * pixelHeightMm;
-      }
-      scaled.add(mm);
+      out.add(Arrays.stream(ring).asDoubleStream().toArray());
     }
-    return RingSet.of(scaled);
+    return out;
   }
 
   private void leave(int i, int j, int direction) {

@@ -2,7 +2,7 @@ package org.amperskin.pattern;
 
 /** Counts the points a drawing costs and refuses when there are too many. */
 final class PointBudget {
-  static final int LARGEST = 2_000_000;
+  static final int LARGEST = 4_000_000;
   private double spent;
 
   void spend(double points) {

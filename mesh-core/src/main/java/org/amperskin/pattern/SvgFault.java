@@ -14,6 +14,11 @@ final class SvgFault extends RuntimeException {
     }
   }
 
+  /** A name, at most 40 characters of it. */
+  static String cut(String name) {
+    return name.length() <= 40 ? name : name.substring(0, 37) + "...";
+  }
+
   static String shortened(String text) {
     String line = text.replaceAll("\\s+", " ").strip();
     return "\"" + (line.length() <= 60 ? line : line.substring(0, 57) + "...") + "\"";

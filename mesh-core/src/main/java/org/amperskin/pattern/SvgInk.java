@@ -5,19 +5,21 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 
-/** Puts the fill and the stroke of one shape on the stack. */
+/** Puts the fill and the stroke of one shape, or of a text's glyphs, on the stack. */
 final class SvgInk {
   private final double toleranceMm;
   private final PaintStack stack;
   private final SvgNotes notes;
+  private final SvgPaints paints;
   private final PointBudget budget = new PointBudget();
   private double unitMm;
   private double worstMm;
 
-  SvgInk(double toleranceMm, PaintStack stack, SvgNotes notes) {
+  SvgInk(double toleranceMm, PaintStack stack, SvgNotes notes, SvgPaints paints) {
     this.toleranceMm = toleranceMm;
     this.stack = stack;
     this.notes = notes;
+    this.paints = paints;
   }
 
   void unitMm(double unit) {
@@ -28,12 +30,20 @@ final class SvgInk {
     return worstMm;
   }
 
+  /** A figure from rings that are flat already, in mm; their points count. */
+  int figure(List<double[]> rings) {
+    for (double[] ring : rings) {
+      budget.spend(ring.length / 2.0);
+    }
+    return stack.figure(rings, false);
+  }
+
   /** A figure from an outline in mm. */
   int figure(Contour outline, boolean evenOdd) {
     Flattener flattener = new Flattener(toleranceMm, 0, true, budget);
     List<double[]> rings = new ArrayList<>();
     for (Chain chain : outline.chains(flattener)) {
-      budget.spend(chain.points());
+      budget.spend(chain.straightPoints());
       rings.add(chain.ring());
     }
     worstMm = Math.max(worstMm, flattener.worst());
@@ -45,61 +55,67 @@ final class SvgInk {
     if (outline.isEmpty() || !style.get("visibility", "visible").equals("visible")) {
       return;
     }
-    SvgColour fill = colour(style, "fill", "black", node);
-    SvgColour stroke = colour(style, "stroke", "none", node);
+    SvgPaint fill = paints.of(style, "fill", "black", node);
+    SvgPaint stroke = paints.of(style, "stroke", "none", node);
     double width = context.length(style.get("stroke-width", "1"), 'd', unitMm);
     SvgFault.unless(width >= 0, "stroke-width of 0 or more", width + "");
     if (width == 0) {
-      stroke = null;
+      stroke = SvgPaint.NONE;
     }
     double opacity = style.portion("opacity");
     int group = context.group();
-    if (opacity < 1 && fill != null && stroke != null) {
+    if (opacity < 1) {
+      half(node, opacity);
+    }
+    if (opacity < 1 && !fill.isNone() && !stroke.isNone()) {
       group = stack.group(opacity, group);
       opacity = 1;
     }
     boolean strokeFirst = style.get("paint-order", "normal").startsWith("stroke");
     for (int turn = 0; turn < 2; turn++) {
       boolean fillNow = (turn == 0) != strokeFirst;
-      SvgColour colour = fillNow ? fill : stroke;
-      if (colour != null) {
-        double cover =
-            opacity * colour.opacity() * style.portion(fillNow ? "fill-opacity" : "stroke-opacity");
-        if (cover > 0) {
-          int figure =
-              fillNow
-                  ? figure(
-                      outline.mapped(context.toMm()),
-                      style.get("fill-rule", "nonzero").equals("evenodd"))
-                  : stroke(node, outline, context, width);
-          stack.paint(figure, colour.lightness(), cover, context.clip(), group);
+      SvgPaint paint = fillNow ? fill : stroke;
+      double part = style.portion(fillNow ? "fill-opacity" : "stroke-opacity");
+      if (paint.isNone() || opacity * part == 0) {
+        continue;
+      }
+      int figure =
+          fillNow
+              ? figure(
+                  outline.mapped(context.toMm()),
+                  style.get("fill-rule", "nonzero").equals("evenodd"))
+              : stroke(node, outline, context, width);
+      if (paint.tile() != null) {
+        int within = opacity * part < 1 ? stack.group(opacity * part, group) : group;
+        int clip = stack.clip(new int[] {figure}, context.clip());
+        paints.tiles(
+            paint.tile(),
+            node,
+            outline.bounds(),
+            fillNow ? 0 : width * 2,
+            context.clipped(clip).grouped(within));
+      } else {
+        double cover = opacity * part * paint.colour().opacity();
+        if (cover > 0 && cover < 1) {
+          half(node, cover);
         }
+        if (stack.inMask() && (cover < 1 || !plain(paint.colour().lightness()))) {
+          notes.add("grey in a mask taken as all or nothing, by half light", node);
+        }
+        stack.paint(figure, paint.colour().lightness(), cover, context.clip(), group);
       }
     }
   }
 
-  /** Null for no paint. */
-  private SvgColour colour(SvgStyle style, String property, String otherwise, SvgNode node) {
-    String text = style.get(property, otherwise);
-    if (text.startsWith("url(")) {
-      String fallback = text.substring(text.indexOf(')') + 1).strip();
-      notes.add(
-          property + " by gradient or pattern " + (fallback.isEmpty() ? "skipped" : "replaced"),
-          node.line);
-      text = fallback.isEmpty() ? "none" : fallback;
+  private static boolean plain(double lightness) {
+    return lightness < 0.02 || lightness > 0.98;
+  }
+
+  /** Half-opaque paint is told: the threshold decides what becomes of it. */
+  void half(SvgNode node, double cover) {
+    if (cover > 0) {
+      notes.add("half-opaque paint judged by the threshold", node);
     }
-    if (text.equalsIgnoreCase("currentcolor")) {
-      text = style.get("color", "black");
-    }
-    if (text.equals("none")) {
-      return null;
-    }
-    SvgColour colour = SvgColour.read(text);
-    if (colour == null) {
-      notes.add(
-          property + " " + SvgFault.shortened(text) + " not understood, not drawn", node.line);
-    }
-    return colour;
   }
 
   private int stroke(SvgNode node, Contour outline, SvgPainter.Context context, double userWidth) {
@@ -127,7 +143,7 @@ final class SvgInk {
     double[] dashes = dashes(style, context, unit, chains, node);
     double offset = unit * context.length(style.get("stroke-dashoffset", "0"), 'd', unitMm);
     for (Chain chain : chains) {
-      budget.spend(chain.points());
+      budget.spend(chain.straightPoints());
       if (dashes == null || chain.segments <= 0) {
         if (chain.segments > 0 || drawn(node)) {
           pen.draw(chain);
@@ -163,7 +179,7 @@ final class SvgInk {
   private Pen.Join join(SvgStyle style, SvgNode node) {
     String text = style.get("stroke-linejoin", "miter");
     if (text.equals("arcs") || text.equals("miter-clip")) {
-      notes.add("stroke-linejoin " + text + " drawn as miter", node.line);
+      notes.add("stroke-linejoin " + text + " drawn as miter", node);
       text = "miter";
     }
     return switch (text) {

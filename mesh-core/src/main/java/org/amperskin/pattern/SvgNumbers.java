@@ -95,6 +95,11 @@ final class SvgNumbers {
 
   /** A number with its unit, lower case ("" for none, "%" for percent). */
   record Length(double value, String unit) {
+    /** Whether the unit hangs on the size of the font. */
+    boolean ofFont() {
+      return unit.equals("em") || unit.equals("ex") || unit.equals("rem");
+    }
+
     /**
      * The length in mm; NaN for none, percent and units that hang on a font or window. Ratios of
      * whole numbers keep 144pt and 192px at exactly 50.8 mm.
@@ -119,8 +124,8 @@ final class SvgNumbers {
     String unit = in.text.substring(in.at).strip().toLowerCase(Locale.ROOT);
     Length length = new Length(value, unit);
     SvgFault.unless(
-        unit.isEmpty() || unit.equals("%") || !Double.isNaN(length.mm()),
-        "a length in mm, cm, Q, in, pt, pc, px, % or without unit",
+        unit.isEmpty() || unit.equals("%") || length.ofFont() || !Double.isNaN(length.mm()),
+        "a length in mm, cm, Q, in, pt, pc, px, em, ex, rem, % or without unit",
         text);
     return length;
   }

@@ -23,9 +23,10 @@ final class SvgPainter {
           "pattern",
           "linearGradient",
           "radialGradient",
-          "view");
-  private static final Set<String> IGNORED_PROPERTIES =
-      Set.of("mask", "filter", "mix-blend-mode", "transform-origin", "transform-box");
+          "stop",
+          "view",
+          SvgNode.TEXT);
+  private static final Set<String> IGNORED_PROPERTIES = Set.of("filter", "mix-blend-mode");
   private static final List<String> MARKERS =
       List.of("marker", "marker-start", "marker-mid", "marker-end");
 
@@ -80,6 +81,10 @@ final class SvgPainter {
             };
         return length.value() / 100 * whole;
       }
+      if (length.ofFont()) {
+        double font = length.unit().equals("rem") ? SvgStyle.MEDIUM_PX : style.fontSize();
+        return length.value() * (length.unit().equals("ex") ? font / 2 : font);
+      }
       boolean user = length.unit().isEmpty() || length.unit().equals("px");
       return user ? length.value() : length.mm() / unitMm;
     }
@@ -90,16 +95,27 @@ final class SvgPainter {
   private final SvgStyleSheet sheet;
   private final PaintStack stack;
   private final SvgInk ink;
+  private final SvgClips clips;
+  private final SvgText text;
+  private final SvgImages images;
   private double unitMm;
   private int[] line;
   private int visits;
 
-  SvgPainter(SvgTree tree, ArtworkFile.Options options, SvgNotes notes, PaintStack stack) {
+  /** While not null, shapes are measured into this box instead of being painted. */
+  private double[] measured;
+
+  SvgPainter(
+      SvgTree tree, ArtworkFile.Options options, SvgNotes notes, PaintStack stack, SvgFonts fonts) {
     this.tree = tree;
     this.notes = notes;
     this.stack = stack;
     this.sheet = new SvgStyleSheet(tree.styleSheet.toString(), notes);
-    this.ink = new SvgInk(options.flatteningMm(), stack, notes);
+    SvgPaints paints = new SvgPaints(tree, notes, this, options.threshold());
+    this.ink = new SvgInk(options.flatteningMm(), stack, notes, paints);
+    this.clips = new SvgClips(this, stack, ink, notes);
+    this.text = new SvgText(this, fonts, notes);
+    this.images = new SvgImages(options, stack, ink, notes);
   }
 
   double flatteningMm() {
@@ -130,7 +146,11 @@ final class SvgPainter {
     return stack.fold();
   }
 
-  private void children(SvgNode node, Context context) {
+  double unitMm() {
+    return unitMm;
+  }
+
+  void children(SvgNode node, Context context) {
     for (SvgNode child : node.children) {
       draw(child, context);
     }
@@ -145,35 +165,132 @@ final class SvgPainter {
     if (style.get("display", "inline").equals("none")) {
       return;
     }
-    boolean shape = SvgShapes.isShape(node.name);
-    boolean container =
-        switch (node.name) {
-          case "g", "a", "svg", "use", "switch" -> true;
-          default -> false;
-        };
-    if (!shape && !container) {
+    boolean drawn =
+        SvgShapes.isShape(node.name)
+            || switch (node.name) {
+              case "g", "a", "svg", "use", "switch", "text", "image" -> true;
+              default -> false;
+            };
+    if (!drawn) {
       boolean still =
           node.name.equals("script") || node.name.equals("set") || node.name.startsWith("animate");
-      notes.add("<" + node.name + "> " + (still ? "not run" : "skipped"), node.line);
+      if (measured == null) {
+        notes.add("<" + SvgFault.cut(node.name) + "> " + (still ? "not run" : "skipped"), node);
+      }
       return;
     }
-    Context context = outer.with(mapped(node, style, outer.toMm), style);
-    note(style, node);
-    if (shape) {
-      context = clip(node, context);
-      ink.paint(node, SvgShapes.outline(node, context.lengths(unitMm)), context);
-      return;
+    Context context = outer.with(mapped(node, style, outer), style);
+    if (measured == null) {
+      note(style, node);
+      context = SvgShapes.isShape(node.name) ? clips.apply(node, context) : opened(node, context);
     }
-    context = opened(node, context);
+    content(node, context);
+  }
+
+  /** What an element shows, its own transform, clip and opacity already in the context. */
+  private void content(SvgNode node, Context context) {
     switch (node.name) {
       case "svg" -> viewport(node, context, node);
       case "use" -> use(node, context);
       case "switch" -> firstOf(node, context);
-      default -> children(node, context);
+      case "text" -> text.draw(node, context);
+      case "image" -> {
+        if (measured == null) {
+          images.draw(node, context, unitMm);
+        } else {
+          measure(SvgImages.frame(node, context.lengths(unitMm)), context);
+        }
+      }
+      default -> {
+        if (SvgShapes.isShape(node.name)) {
+          paint(node, SvgShapes.outline(node, context.lengths(unitMm)), context);
+          children(node, context); // animations, which are told, and titles
+        } else {
+          children(node, context);
+        }
+      }
     }
   }
 
-  private void visit(SvgNode node, Context context) {
+  /** Paints an outline in user units, or measures it. */
+  void paint(SvgNode node, Contour outline, Context context) {
+    if (measured == null) {
+      ink.paint(node, outline, context);
+    } else {
+      measure(outline, context);
+    }
+  }
+
+  /** The outlines of a text's glyphs in its user units, one for each run of one style. */
+  List<Contour> glyphs(SvgNode node, Context context) {
+    List<Contour> out = new ArrayList<>();
+    text.runs(node, context).forEach(run -> out.add(run.outline()));
+    return out;
+  }
+
+  private void measure(Contour outline, Context context) {
+    double[] box = outline.mapped(context.toMm).bounds();
+    if (box != null) {
+      for (int k = 0; k < 2; k++) {
+        measured[k] = Math.min(measured[k], box[k]);
+        measured[k + 2] = Math.max(measured[k + 2], box[k + 2]);
+      }
+    }
+  }
+
+  /**
+   * The box round an element's geometry without strokes, in its own user units, as {x0, y0, x1,
+   * y1}; null if it has none. W3C SVG 2 section 8.10.
+   */
+  double[] bounds(SvgNode node, Context context) {
+    double[] before = measured;
+    measured =
+        new double[] {Double.MAX_VALUE, Double.MAX_VALUE, -Double.MAX_VALUE, -Double.MAX_VALUE};
+    try {
+      visit(node, context);
+      content(node, context.with(new AffineTransform(), context.style));
+      return measured[0] > measured[2] ? null : measured;
+    } finally {
+      measured = before;
+    }
+  }
+
+  /** Style of an element that stands outside the drawn tree, with what it inherits there. */
+  SvgStyle styled(SvgNode node) {
+    SvgStyle outer = node.parent == null ? SvgStyle.initial() : styled(node.parent);
+    return outer.of(node, sheet, notes);
+  }
+
+  SvgStyle styled(SvgNode node, Context outer) {
+    return outer.style.of(node, sheet, notes);
+  }
+
+  /** Draws one tile of a pattern. */
+  void tile(
+      SvgNode pattern,
+      SvgNode holder,
+      Context context,
+      AffineTransform map,
+      AffineTransform inner,
+      double width,
+      double height) {
+    visit(pattern, context);
+    Context at = context.with(map, styled(holder)).inside(pattern);
+    if (!at.style.get("overflow", "hidden").equals("visible")) {
+      at = at.clipped(frameClip(0, 0, width, height, map, at.clip));
+    }
+    AffineTransform content = new AffineTransform(map);
+    content.concatenate(inner);
+    children(holder, at.with(content, at.style));
+  }
+
+  /** A clip of an upright rectangle in the given map's units. */
+  int frameClip(double x, double y, double width, double height, AffineTransform map, int outer) {
+    int figure = ink.figure(SvgShapes.box(x, y, width, height).mapped(map), false);
+    return stack.clip(new int[] {figure}, outer);
+  }
+
+  void visit(SvgNode node, Context context) {
     line[0] = node.line;
     visits++;
     SvgFault.unless(
@@ -184,27 +301,49 @@ final class SvgPainter {
         context.depth + "");
   }
 
-  private AffineTransform mapped(SvgNode node, SvgStyle style, AffineTransform outer) {
+  AffineTransform mapped(SvgNode node, SvgStyle style, Context outer) {
     String text = style.get("transform", "");
-    AffineTransform map = new AffineTransform(outer);
-    if (!text.isBlank() && !node.name.equals("svg")) {
-      map.concatenate(SvgTransform.read(text));
+    AffineTransform map = new AffineTransform(outer.toMm);
+    if (text.isBlank() || text.equals("none")) {
+      return map;
     }
+    if (node.name.equals("svg")) {
+      notes.add("transform on <svg> ignored", node);
+      return map;
+    }
+    String origin = style.get("transform-origin", "");
+    double[] about = {0, 0};
+    if (!origin.isEmpty()) {
+      boolean ofBox = style.get("transform-box", "view-box").matches("fill-box|stroke-box");
+      double[] box = {0, 0, outer.viewWidth, outer.viewHeight};
+      if (ofBox) {
+        double[] own = bounds(node, outer.with(outer.toMm, style));
+        box = own == null ? new double[4] : own;
+      }
+      about = SvgTransform.origin(origin, box, t -> outer.length(t, 'x', unitMm));
+    }
+    map.translate(about[0], about[1]);
+    map.concatenate(SvgTransform.read(text));
+    map.translate(-about[0], -about[1]);
     return map;
   }
 
   /** A container with its clip and, if it lets light through, its group. */
-  private Context opened(SvgNode node, Context context) {
-    Context clipped = clip(node, context);
+  Context opened(SvgNode node, Context context) {
+    Context clipped = clips.apply(node, context);
     double opacity = context.style.portion("opacity");
-    return opacity < 1 ? clipped.grouped(stack.group(opacity, clipped.group)) : clipped;
+    if (opacity < 1) {
+      ink.half(node, opacity);
+      return clipped.grouped(stack.group(opacity, clipped.group));
+    }
+    return clipped;
   }
 
   private void note(SvgStyle style, SvgNode node) {
     for (String property : IGNORED_PROPERTIES) {
       String value = style.get(property, "none");
       if (!value.equals("none") && !value.equals("normal")) {
-        notes.add(property + " ignored", node.line);
+        notes.add(property + " " + SvgFault.shortened(value) + " ignored", node);
       }
     }
     boolean marked =
@@ -214,16 +353,26 @@ final class SvgPainter {
         };
     for (String marker : MARKERS) {
       if (marked && !style.get(marker, "none").equals("none")) {
-        notes.add(marker + " skipped", node.line);
+        notes.add(marker + " " + SvgFault.shortened(style.get(marker, "")) + " skipped", node);
       }
     }
+    if (style.get("vector-effect", "none").equals("non-scaling-stroke")
+        && !style.get("stroke", "none").equals("none")) {
+      notes.add("non-scaling stroke drawn in px of the sheet", node);
+    }
+  }
+
+  /** The element that a href such as #name leads to, or null. */
+  SvgNode target(SvgNode node) {
+    String href = node.get("href", "");
+    return href.startsWith("#") ? tree.byId.get(href.substring(1)) : null;
   }
 
   private void use(SvgNode node, Context context) {
     String href = node.get("href", "");
-    SvgNode target = href.startsWith("#") ? tree.byId.get(href.substring(1)) : null;
+    SvgNode target = target(node);
     if (target == null) {
-      notes.add("<use> of " + SvgFault.shortened(href) + " skipped", node.line);
+      notes.add("<use> of " + SvgFault.shortened(href) + " skipped", node);
       return;
     }
     SvgFault.unless(
@@ -238,7 +387,8 @@ final class SvgPainter {
       visit(target, moved);
       SvgStyle style = moved.style.of(target, sheet, notes);
       if (!style.get("display", "inline").equals("none")) {
-        viewport(target, opened(target, moved.with(map, style)), node);
+        Context symbol = moved.with(map, style);
+        viewport(target, measured == null ? opened(target, symbol) : symbol, node);
       }
     } else {
       draw(target, moved);
@@ -264,15 +414,8 @@ final class SvgPainter {
     map.translate(x, y);
     Context inner = context;
     String overflow = context.style.get("overflow", "hidden");
-    if (!overflow.equals("visible") && !overflow.equals("auto")) {
-      Contour frame = new Contour();
-      frame.moveTo(0, 0);
-      frame.lineTo(width, 0);
-      frame.lineTo(width, height);
-      frame.lineTo(0, height);
-      frame.close();
-      int figure = ink.figure(frame.mapped(map), false);
-      inner = inner.clipped(stack.clip(new int[] {figure}, inner.clip));
+    if (measured == null && !overflow.equals("visible") && !overflow.equals("auto")) {
+      inner = inner.clipped(frameClip(0, 0, width, height, map, inner.clip));
     }
     SvgViewBox box = SvgViewBox.of(node);
     if (box != null) {
@@ -288,8 +431,8 @@ final class SvgPainter {
     for (SvgNode child : node.children) {
       boolean extension = !child.get("requiredExtensions", "").isEmpty();
       if (child.svg && !extension && !child.name.equals("foreignObject")) {
-        if (node.children.size() > 1) {
-          notes.add("<switch> drawn as its <" + child.name + ">", node.line);
+        if (node.children.size() > 1 && measured == null) {
+          notes.add("<switch> drawn as its <" + child.name + ">", node);
         }
         draw(child, context);
         return;
@@ -297,64 +440,16 @@ final class SvgPainter {
     }
   }
 
-  /** Applies the clip-path property: W3C CSS Masking 1, section 5. */
-  private Context clip(SvgNode node, Context context) {
-    String value = context.style.get("clip-path", "none");
-    if (value.equals("none")) {
-      return context;
-    }
-    SvgNode path = referred(value);
-    boolean usable =
-        path != null
-            && path.name.equals("clipPath")
-            && path.get("clipPathUnits", "userSpaceOnUse").equals("userSpaceOnUse")
-            && context.within.stream().filter(n -> n == path).findAny().isEmpty();
-    if (!usable) {
-      notes.add("clip-path " + SvgFault.shortened(value) + " ignored", node.line);
-      return context;
-    }
-    SvgStyle style = SvgStyle.initial().of(path, sheet, notes);
-    Context inner = context.with(mapped(path, style, context.toMm), style).inside(path);
-    int outer = clip(path, inner).clip;
-    List<Integer> figures = new ArrayList<>();
-    for (SvgNode child : path.children) {
-      clipFigure(child, inner, figures, 0);
-    }
-    int[] anyOf = figures.stream().mapToInt(Integer::intValue).toArray();
-    return context.clipped(stack.clip(anyOf, outer));
-  }
-
-  private void clipFigure(SvgNode node, Context outer, List<Integer> figures, int uses) {
-    if (!node.svg) {
-      return;
-    }
-    visit(node, outer);
-    SvgStyle style = outer.style.of(node, sheet, notes);
-    boolean shown =
-        !style.get("display", "inline").equals("none")
-            && style.get("visibility", "visible").equals("visible");
-    Context context = outer.with(mapped(node, style, outer.toMm), style);
-    if (!style.get("clip-path", "none").equals("none")) {
-      notes.add("clip-path within <clipPath> ignored", node.line);
-    }
-    if (shown && SvgShapes.isShape(node.name)) {
-      Contour outline = SvgShapes.outline(node, context.lengths(unitMm)).mapped(context.toMm);
-      figures.add(ink.figure(outline, style.get("clip-rule", "nonzero").equals("evenodd")));
-    } else if (shown && node.name.equals("use") && uses == 0) {
-      SvgNode target = tree.byId.get(node.get("href", "#").substring(1));
-      if (target != null) {
-        context.toMm.translate(
-            context.lengths(unitMm).along(node, "x", 'x', 0),
-            context.lengths(unitMm).along(node, "y", 'y', 0));
-        clipFigure(target, context, figures, 1);
-      }
-    } else if (shown && !SILENT.contains(node.name)) {
-      notes.add("<" + node.name + "> within <clipPath> skipped", node.line);
-    }
-  }
-
-  private SvgNode referred(String value) {
+  /** The element that {@code url(#name)} refers to, or null. */
+  SvgNode referred(String value) {
     String bare = value.replaceAll("^url\\(\\s*[\"']?#|[\"']?\\s*\\)$", "");
     return value.startsWith("url(") ? tree.byId.get(bare) : null;
+  }
+
+  /** A number, or percent as a part of one. */
+  static double part(String text) {
+    return text.endsWith("%")
+        ? SvgNumbers.single(text.substring(0, text.length() - 1)) / 100
+        : SvgNumbers.single(text);
   }
 }

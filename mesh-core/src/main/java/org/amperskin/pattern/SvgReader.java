@@ -14,6 +14,11 @@ final class SvgReader {
 
   static Artwork read(byte[] bytes, Path path, ArtworkFile.Options options)
       throws ArtworkFileException {
+    return read(bytes, path, options, SvgFonts.ofThisMachine());
+  }
+
+  static Artwork read(byte[] bytes, Path path, ArtworkFile.Options options, SvgFonts fonts)
+      throws ArtworkFileException {
     SvgTree tree = SvgTree.read(bytes, path);
     SvgNode root = tree.root;
     SvgNotes notes = new SvgNotes();
@@ -24,14 +29,14 @@ final class SvgReader {
       if (!tree.hasNameSpace) {
         notes.add("the SVG name space is missing and was assumed");
       }
-      return paint(tree, options, notes, line);
+      return paint(tree, options, notes, fonts, line);
     } catch (SvgFault fault) {
       throw new ArtworkFileException(path, "line " + line[0], fault.getMessage());
     }
   }
 
   private static Artwork paint(
-      SvgTree tree, ArtworkFile.Options options, SvgNotes notes, int[] line) {
+      SvgTree tree, ArtworkFile.Options options, SvgNotes notes, SvgFonts fonts, int[] line) {
     SvgNode root = tree.root;
     SvgViewBox box = SvgViewBox.of(root);
     SvgNumbers.Length width = size(root, "width");
@@ -58,7 +63,7 @@ final class SvgReader {
     }
     SvgPainter painter =
         new SvgPainter(
-            tree, options, notes, new PaintStack(widthMm, heightMm, options.threshold()));
+            tree, options, notes, new PaintStack(widthMm, heightMm, options.threshold()), fonts);
     RingSet rings = painter.paintRoot(toMm, userWidth, userHeight, unitMm, line);
     return Artwork.trusted(widthMm, heightMm, rings, painter.flatteningMm(), notes.list());
   }
@@ -106,7 +111,14 @@ final class SvgReader {
                   ? "px, 25.4/96 mm each"
                   : options.unitlessMm() + " mm each"));
     } else {
-      mm = length.mm();
+      // a sheet in font sizes counts in those of the initial font
+      mm =
+          length.ofFont()
+              ? length.value()
+                  * SvgStyle.MEDIUM_PX
+                  * SvgNumbers.MM_PER_PX
+                  / (length.unit().equals("ex") ? 2 : 1)
+              : length.mm();
     }
     SvgFault.unless(
         mm > 0 && mm <= PaintStack.LARGEST_SIDE_MM,

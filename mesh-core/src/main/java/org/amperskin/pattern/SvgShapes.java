@@ -77,22 +77,17 @@ final class SvgShapes {
     double y = lengths.along(node, "y", 'y', 0);
     double w = size(node, "width", lengths.along(node, "width", 'x', 0));
     double h = size(node, "height", lengths.along(node, "height", 'y', 0));
-    Contour out = new Contour();
     if (w == 0 || h == 0) {
-      return out;
+      return new Contour();
     }
     double rx = size(node, "rx", lengths.along(node, "rx", 'x', 0));
     double ry = size(node, "ry", lengths.along(node, "ry", 'y', 0));
     double roundX = Math.min(w / 2, automatic(node, "rx") ? ry : rx);
     double roundY = Math.min(h / 2, automatic(node, "ry") ? rx : ry);
     if (roundX == 0 || roundY == 0) {
-      out.moveTo(x, y);
-      out.lineTo(x + w, y);
-      out.lineTo(x + w, y + h);
-      out.lineTo(x, y + h);
-      out.close();
-      return out;
+      return box(x, y, w, h);
     }
+    Contour out = new Contour();
     double q = Math.PI / 2;
     out.moveTo(x + roundX, y);
     out.lineTo(x + w - roundX, y);
@@ -103,6 +98,17 @@ final class SvgShapes {
     out.arc(x + roundX, y + h - roundY, roundX, 0, 0, roundY, q, q, x, y + h - roundY);
     out.lineTo(x, y + roundY);
     out.arc(x + roundX, y + roundY, roundX, 0, 0, roundY, 2 * q, q, x + roundX, y);
+    out.close();
+    return out;
+  }
+
+  /** An upright rectangle. */
+  static Contour box(double x, double y, double width, double height) {
+    Contour out = new Contour();
+    out.moveTo(x, y);
+    out.lineTo(x + width, y);
+    out.lineTo(x + width, y + height);
+    out.lineTo(x, y + height);
     out.close();
     return out;
   }

@@ -2,6 +2,7 @@ package org.amperskin.pattern;
 
 import java.awt.geom.AffineTransform;
 import java.util.Arrays;
+import java.util.function.ToDoubleFunction;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -9,6 +10,9 @@ import java.util.regex.Pattern;
 final class SvgTransform {
   private static final Pattern CALL =
       Pattern.compile("\\s*,?\\s*([a-zA-Z]+)\\s*\\(([^()]*)\\)\\s*");
+
+  private static final Pattern WITH_UNIT =
+      Pattern.compile("([-+]?[0-9.]+(?:[eE][-+]?[0-9]+)?)(deg|grad|turn|rad|px|mm|cm|in|pt|pc|Q|)");
 
   private SvgTransform() {}
 
@@ -29,8 +33,7 @@ final class SvgTransform {
   }
 
   private static AffineTransform one(String name, String arguments, String whole) {
-    String bare = arguments.replace("deg", "").replace("px", "");
-    double[] n = SvgNumbers.list(bare);
+    double[] n = SvgNumbers.list(bare(arguments));
     String key = name + n.length;
     return switch (key) {
       case "matrix6" -> new AffineTransform(n);
@@ -55,6 +58,56 @@ final class SvgTransform {
               "matrix(6), translate(1-2), scale(1-2), rotate(1 or 3), skewX(1), skewY(1)",
               whole + " with " + Arrays.toString(n));
     };
+  }
+
+  /**
+   * The point of {@code transform-origin}: W3C CSS Transforms 1, section 5.
+   *
+   * @param box reference box {x0, y0, x1, y1}, which percent and words count in
+   */
+  static double[] origin(String text, double[] box, ToDoubleFunction<String> length) {
+    String[] words = text.strip().split("\\s+");
+    double[] at = {Double.NaN, Double.NaN};
+    boolean swapped = words[0].matches("top|bottom");
+    for (int k = 0; k < 2; k++) {
+      String word = k < words.length ? words[k] : "center";
+      int axis = swapped ? 1 - k : k;
+      double side = box[axis + 2] - box[axis];
+      double offset =
+          switch (word) {
+            case "left", "top" -> 0;
+            case "center" -> side / 2;
+            case "right", "bottom" -> side;
+            default ->
+                word.endsWith("%") ? SvgPainter.part(word) * side : length.applyAsDouble(word);
+          };
+      at[axis] = box[axis] + offset;
+    }
+    return at;
+  }
+
+  /** Numbers alone: angles in degrees, lengths in px, as style sheets write them with units. */
+  private static String bare(String arguments) {
+    if (!arguments.matches("(?s).*[a-df-zA-DF-Z%].*")) {
+      return arguments;
+    }
+    StringBuilder out = new StringBuilder();
+    for (String each : arguments.strip().split("\\s*,\\s*|\\s+")) {
+      Matcher unit = WITH_UNIT.matcher(each);
+      SvgFault.unless(
+          unit.matches(), "numbers, deg, rad, grad, turn or lengths as px, mm, in", each);
+      double value = SvgNumbers.single(unit.group(1));
+      out.append(
+          switch (unit.group(2)) {
+            case "", "deg", "px" -> value;
+            case "grad" -> value * 0.9;
+            case "turn" -> value * 360;
+            case "rad" -> Math.toDegrees(value);
+            default -> SvgNumbers.length(each).mm() / SvgNumbers.MM_PER_PX;
+          });
+      out.append(' ');
+    }
+    return out.toString();
   }
 
   /** Quarter turns are exact. */

@@ -15,14 +15,15 @@ import javax.xml.stream.XMLStreamReader;
 /**
  * The elements of an SVG file with the lines they stand on.
  *
- * <p>Guaranteed: no document type is read, no entity beyond the five of XML is replaced, nothing
- * outside the file is opened. A document type that only names an external definition, as many
- * drawing programs write it, is passed over; one that declares entities is refused.
+ * <p>Guaranteed: nothing outside the file is opened. A document type that only names an external
+ * definition, as many drawing programs write it, is passed over; of one that declares entities only
+ * plain words are taken, see {@link XmlEntities}.
  */
 final class SvgTree {
   static final int DEEPEST = 256;
   static final int MOST_ELEMENTS = 1_000_000;
   private static final String SVG = "http://www.w3.org/2000/svg";
+  private static final String XML = "http://www.w3.org/XML/1998/namespace";
   private static final String XLINK = "http://www.w3.org/1999/xlink";
 
   final SvgNode root;
@@ -44,7 +45,7 @@ final class SvgTree {
           if (top == null) {
             named = SVG.equals(in.getNamespaceURI());
           }
-          SvgNode node = element(in, named);
+          SvgNode node = element(in, named, open.peek());
           if (top == null) {
             top = node;
           } else {
@@ -60,8 +61,8 @@ final class SvgTree {
           }
         }
         case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA -> {
-          if (!open.isEmpty() && open.element().name.equals("style")) {
-            open.element().text.append(in.getText());
+          if (!open.isEmpty()) {
+            characters(open.element(), in);
           }
         }
         case XMLStreamConstants.ENTITY_REFERENCE ->
@@ -74,13 +75,7 @@ final class SvgTree {
   }
 
   static SvgTree read(byte[] bytes, Path path) throws ArtworkFileException {
-    String text = XmlText.decode(bytes, path);
-    int entity = text.indexOf("<!ENTITY");
-    if (entity >= 0) {
-      long line = 1 + text.chars().limit(entity).filter(c -> c == '\n').count();
-      throw new ArtworkFileException(
-          path, "line " + line, "expected no entity declarations, found <!ENTITY");
-    }
+    String text = XmlEntities.replaced(XmlText.decode(bytes, path), path);
     XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
     factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
     factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
@@ -108,17 +103,20 @@ final class SvgTree {
     }
   }
 
-  private SvgNode element(XMLStreamReader in, boolean named) throws ArtworkFileException {
+  private SvgNode element(XMLStreamReader in, boolean named, SvgNode parent)
+      throws ArtworkFileException {
     elements++;
     check(elements <= MOST_ELEMENTS, in, "at most " + MOST_ELEMENTS + " elements", elements);
     String space = in.getNamespaceURI();
     boolean svg = named ? SVG.equals(space) : space == null || space.isEmpty();
-    SvgNode node = new SvgNode(in.getLocalName(), svg, in.getLocation().getLineNumber());
+    SvgNode node = new SvgNode(in.getLocalName(), svg, in.getLocation().getLineNumber(), parent);
     for (int i = 0; i < in.getAttributeCount(); i++) {
       String of = in.getAttributeNamespace(i);
       String key = in.getAttributeLocalName(i);
       if (of == null || of.isEmpty()) {
         node.attributes.put(key, in.getAttributeValue(i));
+      } else if (XML.equals(of) && key.equals("space")) {
+        node.attributes.put("xml:space", in.getAttributeValue(i));
       } else if (XLINK.equals(of) && key.equals("href")) {
         node.attributes.putIfAbsent(key, in.getAttributeValue(i));
       }
@@ -127,6 +125,20 @@ final class SvgTree {
       byId.putIfAbsent(node.attributes.get("id"), node);
     }
     return node;
+  }
+
+  /** Keeps the words of texts and style sheets; elsewhere bare words draw nothing. */
+  private static void characters(SvgNode in, XMLStreamReader from) {
+    if (in.name.equals("style")) {
+      in.text.append(from.getText());
+    } else if (in.svg && in.within("text")) {
+      SvgNode last = in.children.isEmpty() ? null : in.children.get(in.children.size() - 1);
+      if (last == null || !last.name.equals(SvgNode.TEXT)) {
+        last = new SvgNode(SvgNode.TEXT, true, from.getLocation().getLineNumber(), in);
+        in.children.add(last);
+      }
+      last.text.append(from.getText());
+    }
   }
 
   private void check(boolean holds, XMLStreamReader in, String expected, int found)

@@ -182,7 +182,7 @@ public final class JsonReports {
               .number("errorMm2", region.errorMm2())
               .number("openFraction", MaskText.fraction(region))
               .number("edgeLengthMm", region.edgeLengthMm());
-          j.objects("films", film.stream().toList(), FilmJson::write);
+          j.objects("films", film.stream().toList(), FilmCheckJson::write);
           j.texts("notes", notes);
         });
   }
@@ -205,7 +205,7 @@ public final class JsonReports {
           k.text("name", r.getKey());
           region(k, r.getValue());
         });
-    j.objects("films", e.films(), FilmJson::write);
+    j.objects("films", e.films(), FilmCheckJson::write);
     j.objects("steps", e.plan().steps(), StepJson::write);
     j.objects("materials", e.plan().materials(), JsonReports::material);
     j.number("chargeAh", e.plan().chargeAh()).number("timeS", e.plan().timeS());

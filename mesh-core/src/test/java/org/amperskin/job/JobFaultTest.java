@@ -111,6 +111,11 @@ class JobFaultTest {
         fault(
             "threshold above 100 %",
             FILM + "    toward: -z\n    threshold: ^120 %\n", "0 % to 100 %"),
+        fault(
+            "smoothing below 0",
+            FILM + "    toward: -z\n    smooth: ^-1 mm\n",
+            "0 to 1000 mm fit, as 0.1 mm"),
+        fault("smoothing without unit", FILM + "    toward: -z\n    smooth: ^2\n", "length takes"),
         fault("dpi in words", FILM + "    toward: -z\n    dpi: ^many\n", "'many' is not a number"),
         fault("dpi of zero", FILM + "    toward: -z\n    dpi: ^0\n", "not within 1.0 to"),
         fault("turn without unit", FILM + "    toward: -z\n    turn: ^30\n", "angle takes deg"),
@@ -337,7 +342,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(133);
+    assertThat(faults()).hasSize(135);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

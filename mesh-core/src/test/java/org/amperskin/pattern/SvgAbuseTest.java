@@ -81,7 +81,8 @@ class SvgAbuseTest {
       laughs.append("<!ENTITY a%d '&a%d;&a%d;'>\n".formatted(i, i - 1, i - 1));
     }
     String svg = laughs + "]>\n" + Drawings.sheet("<text>&a29;</text>");
-    refused(svg, "line 3: expected no entity declarations, found <!ENTITY");
+    refused(
+        svg, "line 4: expected a plain word as entity a1, found markup or other entities in it");
     refused(Drawings.sheet("<text>&nope;</text>"), "line 2: ");
     refused(Drawings.sheet("<rect width='&nope;'/>"), "line 2: ");
     byte[] wide = svg.getBytes(StandardCharsets.UTF_16LE);
@@ -99,7 +100,25 @@ class SvgAbuseTest {
     refused(plain + Drawings.sheet("<text>&word;</text>"), "line 3: ");
     refused(
         "<!DOCTYPE svg [<!ENTITY x SYSTEM '" + secret.toUri() + "'>]>" + Drawings.sheet("&x;"),
-        "no entity declarations");
+        "line 1: entity x points outside the file or is a parameter entity");
+  }
+
+  @Test
+  void plainWordsOfTheDocumentTypeAreReplacedWithinLimits() {
+    String body = Drawings.sheet("<rect width='10' height='&h;'/><!-- &h; &none; -->");
+    String head =
+        "<!DOCTYPE svg [ <!-- words -->\n<!ENTITY h '20'> <!ATTLIST rect x CDATA #IMPLIED>";
+    assertThat(Drawings.read(head + "]>" + body).opaqueAreaMm2())
+        .isCloseTo(200, org.assertj.core.api.Assertions.within(1e-6));
+    refused(head + "<!ENTITY % p 'x'>]>" + body, "line 2: entity p points outside");
+    refused(head + "<!ENTITY q '&#60;rect/>'>]>" + body, "plain word as entity q");
+    refused(head + "%h;]>" + body, "line 2: expected a declaration or ]>");
+    refused(head, "line 2: expected a declaration or ]>");
+    String many = "<!ENTITY w '" + "x".repeat(1000) + "'>]>";
+    refused(
+        head + many + Drawings.sheet("<g>" + "&w;".repeat(1100) + "</g>"),
+        "entities to add at most 1000000 characters");
+    refused(head + "<!ENTITY w '" + "x".repeat(1001) + "'>]>" + body, "of 1000 characters");
   }
 
   @ParameterizedTest
@@ -111,7 +130,7 @@ class SvgAbuseTest {
         "<circle r='NaN'/> | expected a number, found \"NaN\"",
         "<circle r='Infinity'/> | expected a number",
         "<circle r='1e400'/> | a number below 1e12",
-        "<circle r='3em'/> | a length in mm, cm, Q",
+        "<circle r='3vw'/> | a length in mm, cm, Q",
         "<path d='M1 1 L2'/> | expected a number",
         "<path d='L2 2'/> | expected M first",
         "<path d='M1 1 X'/> | a path command",
@@ -124,8 +143,9 @@ class SvgAbuseTest {
         "<line x2='5' stroke='black' stroke-miterlimit='.5'/> | stroke-miterlimit of 1 or more",
         "<g id='a'><use href='#a'/></g> | does not lead back to itself",
         "<svg viewBox='0 0 0 5' width='5' height='5'/> | a viewBox of four numbers",
-        "<path d='M0 0C0 9e11 9e11 9e11 9e11 0'/> | at most 2000000 points",
-        "<line x2='90' stroke='black' stroke-dasharray='1e-7'/> | at most 2000000 points",
+        "<path d='M0 0C0 9e11 9e11 9e11 9e11 0C9e11 9e11 0 9e11 0 0C0 9e11 9e11 9e11 9e11 0C9e11"
+            + " 9e11 0 9e11 0 0C0 9e11 9e11 9e11 9e11 0'/> | at most 4000000 points",
+        "<line x2='90' stroke='black' stroke-dasharray='1e-7'/> | at most 4000000 points",
       })
   void refusalsSayLineAndWhat(String body, String message) {
     refused(Drawings.sheet(body), "bad.svg, line 2: expected ");
@@ -180,8 +200,7 @@ class SvgAbuseTest {
   @Test
   void otherFilesAreToldApartByContent(@TempDir Path folder) throws IOException {
     assertThatThrownBy(() -> ArtworkFile.read(new byte[0], NAME, OPTIONS))
-        .hasMessage(
-            "bad.svg, byte 0: expected SVG (starts with <) or a PNG signature, found nothing");
+        .hasMessage("bad.svg, byte 0: expected SVG (starts with <), PNG or JPEG, found nothing");
     refused("solid cube", "found bytes 736f6c6964206375");
     refused("<html/>", "<svg> as outermost element, found \"<html>\"");
     assertThatThrownBy(() -> ArtworkFile.read(folder.resolve("none.svg")))

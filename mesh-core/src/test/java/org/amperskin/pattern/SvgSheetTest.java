@@ -99,30 +99,27 @@ class SvgSheetTest {
         Drawings.read(
             Drawings.sheet(
                 """
-                <text x='1' y='9'>A</text>
+                <!-- words are in another test -->
                 <g filter='url(#f)'><image href='a.png'/></g>
-                <text>B</text><text display='none'>C</text>
+                <text display='none'>C</text>
                 <rect width='5' height='5' fill='url(#g)'/>
-                <rect width='5' height='5' fill='url(#g) black' mask='url(#m)'/>
+                <rect width='5' height='5' fill='url(#nix) black' mask='url(#m)'/>
                 <rect width='5' height='5' fill='blurple'/>
                 <use href='#nowhere'/><script/>
                 <path marker-end='url(#m)' d='M0 0h1'/>
-                <style>g rect{fill:white} @media print{rect{fill:white}}</style>
+                <style>g > rect{fill:white} @media print{rect{fill:white}}</style>
                 <linearGradient id='g'/><x:layer xmlns:x='urn:editor'/>"""));
     assertThat(art.notes())
         .containsExactlyInAnyOrder(
-            "style selector ignored: \"g rect\"",
             "style rule ignored: \"@media print\"",
-            "2 <text> skipped at lines 2, 4",
-            "1 filter ignored at line 3",
-            "1 <image> skipped at line 3",
-            "1 fill by gradient or pattern skipped at line 5",
-            "1 mask ignored at line 6",
-            "1 fill by gradient or pattern replaced at line 6",
+            "1 filter \"url(#f)\" ignored at line 3",
+            "1 <image> of \"a.png\" skipped, no other file is opened at line 3",
+            "1 mask \"url(#m)\" ignored at line 6",
+            "1 fill by \"url(#nix) black\", not found here, replaced at line 6",
             "1 fill \"blurple\" not understood, not drawn at line 7",
             "1 <use> of \"#nowhere\" skipped at line 8",
             "1 <script> not run at line 8",
-            "1 marker-end skipped at line 9");
+            "1 marker-end \"url(#m)\" skipped at line 9");
     assertThat(art.opaqueAreaMm2()).isCloseTo(25, within(1e-7));
   }
 

@@ -66,7 +66,7 @@ final class JobSource implements PartSource {
       throw new ProblemException(
           "A drawing of the job cannot be read: " + e.getMessage(),
           e.path() + ", " + e.place(),
-          "Save the drawing again as SVG or PNG.",
+          "Save the drawing again as plain SVG, PNG or RGB JPEG.",
           e);
     } catch (NoSuchFileException e) {
       throw new ProblemException(
