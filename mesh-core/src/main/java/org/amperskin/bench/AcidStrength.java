@@ -1,6 +1,5 @@
 package org.amperskin.bench;
 
-import java.util.Locale;
 import org.apache.commons.math3.analysis.interpolation.LinearInterpolator;
 import org.apache.commons.math3.analysis.polynomials.PolynomialSplineFunction;
 
@@ -40,12 +39,12 @@ public record AcidStrength(Chemical acid, double share) {
     double strongest = knots[knots.length - 1];
     if (!(share >= 0.01 && share <= strongest)) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "%s of %.4g %% is not from 1 to %.0f %% by weight",
-              acid.label(),
-              100 * share,
-              100 * strongest));
+          acid.label()
+              + " of "
+              + Plain.percent(share)
+              + " is not from 1 to "
+              + Plain.percent(strongest)
+              + " by weight");
     }
   }
 
@@ -70,7 +69,6 @@ public record AcidStrength(Chemical acid, double share) {
   /** As on a bottle, such as {@code sulfuric acid 96 %}. */
   @Override
   public String toString() {
-    String percent = String.format(Locale.ROOT, "%.1f", 100 * share).replaceAll("\\.0$", "");
-    return acid.label() + " " + percent + " %";
+    return acid.label() + " " + Plain.percent(share);
   }
 }

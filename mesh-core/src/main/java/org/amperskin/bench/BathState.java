@@ -7,7 +7,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.plating.Anode;
+import org.amperskin.plating.Figure;
+import org.amperskin.plating.FigureKey;
 import org.amperskin.plating.Ion;
+import org.amperskin.plating.Recipe;
 
 /**
  * What a bath holds now, as far as the log knows.
@@ -67,7 +71,27 @@ public record BathState(
    * @param typical the efficiency (1 is 100 %)
    * @param high upper end (1 is 100 %)
    */
-  public record Chemistry(Ion ion, boolean soluble, double low, double typical, double high) {}
+  public record Chemistry(Ion ion, boolean soluble, double low, double typical, double high) {
+    /** By the bath's recipe, and by its coupons where they are enough for an interval. */
+    public static Optional<Chemistry> of(Bath bath, Recipe recipe, Optional<EfficiencyFit> fit) {
+      Optional<Figure> figure = recipe.figure(FigureKey.EFFICIENCY);
+      if (figure.isEmpty()) {
+        return Optional.empty(); // a brush solution: its metal is counted by the litre
+      }
+      boolean soluble =
+          bath.solubleAnode().orElse(recipe.anode().map(Anode::soluble).orElse(false));
+      if (fit.isPresent() && fit.get().interval().isPresent()) {
+        EfficiencyFit.Interval i = fit.get().interval().get();
+        double typical = Math.min(1, fit.get().efficiency());
+        return Optional.of(
+            new Chemistry(
+                recipe.ion(), soluble, Math.max(0, i.low()), typical, Math.min(1, i.high())));
+      }
+      Figure f = figure.get();
+      return Optional.of(
+          new Chemistry(recipe.ion(), soluble, f.lowSi(), f.typicalSi(), f.highSi()));
+    }
+  }
 
   /** The state after all entries, which must be in order of time. */
   public static BathState of(Bath bath, List<LogEntry> entries, Optional<Chemistry> chemistry) {

@@ -62,20 +62,13 @@ public record CalibratedRecipe(Recipe recipe, String yaml) {
                             + ", for an interval"));
     if (interval.low() > 1) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "%.1f to %.1f %% efficiency: more metal than the charge can deposit; check the"
-                  + " ampere-hour meter, the drying before weighing and the recipe's metal",
-              100 * interval.low(),
-              100 * interval.high()));
+          range(interval)
+              + ": more metal than the charge can deposit; check the ampere-hour meter, the drying"
+              + " before weighing and the recipe's metal");
     }
     if (!(interval.low() > 0)) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "%.1f to %.1f %% efficiency: too unsure to plan with; weigh more or larger coupons",
-              100 * interval.low(),
-              100 * interval.high()));
+          range(interval) + ": too unsure to plan with; weigh more or larger coupons");
     }
     Figure efficiency =
         new Figure(
@@ -99,6 +92,10 @@ public record CalibratedRecipe(Recipe recipe, String yaml) {
     } catch (YamlFault ours) {
       throw new IllegalStateException(ours.getMessage(), ours);
     }
+  }
+
+  private static String range(EfficiencyFit.Interval i) {
+    return "efficiency " + Plain.percent(i.low()) + " to " + Plain.percent(i.high());
   }
 
   /** Four digits after the point of a percentage: far below what coupons can tell. */

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -71,6 +72,13 @@ record MakeUp(
       double high,
       Mark mark,
       String source) {
+    /** The metal that comes with so much of it (g/L). */
+    double metal(double gPerL) {
+      return counted == Counted.METAL
+          ? gPerL
+          : gPerL * chemical.map(Chemical::metalShare).orElse(0.0);
+    }
+
     /** Its name. */
     String name() {
       return chemical.map(Chemical::label).orElse("chloride");
@@ -95,7 +103,6 @@ record MakeUp(
 
   private static MakeUp read(String recipe, YamlMap map) throws YamlFault {
     map.onlyKeys(Set.of("metal-range", "contents"));
-    YamlMap metal = map.map("metal-range");
     List<Content> contents = new ArrayList<>();
     for (YamlMap c : map.maps("contents")) {
       Counted counted =
@@ -104,7 +111,7 @@ record MakeUp(
                   "as",
                   c.word("as"),
                   Counted.values(),
-                  k -> k.name().toLowerCase(java.util.Locale.ROOT))
+                  k -> k.name().toLowerCase(Locale.ROOT))
               : Counted.SELF;
       Optional<Chemical> chemical =
           c.has("chemical") ? Chemical.find(c.word("chemical")) : Optional.empty();
@@ -121,13 +128,23 @@ record MakeUp(
               mark(c),
               c.word("source")));
     }
+    if (map.has("metal-range")) {
+      YamlMap metal = map.map("metal-range");
+      return new MakeUp(
+          recipe,
+          contents,
+          metal.whole("low"),
+          metal.whole("high"),
+          mark(metal),
+          metal.word("source"));
+    }
     return new MakeUp(
         recipe,
         contents,
-        metal.whole("low"),
-        metal.whole("high"),
-        mark(metal),
-        metal.word("source"));
+        contents.stream().mapToDouble(c -> c.metal(c.low())).sum(),
+        contents.stream().mapToDouble(c -> c.metal(c.high())).sum(),
+        Mark.COMPUTED,
+        "computed from the ranges of the contents");
   }
 
   private static double gPerL(YamlMap c, String key) throws YamlFault {

@@ -2,7 +2,6 @@ package org.amperskin.bench;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.amperskin.plating.Metal;
 import org.amperskin.plating.Recipe;
 
@@ -54,22 +53,20 @@ final class MixSteps {
       if (!item.inRange()) {
         notes.add(
             String.format(
-                Locale.ROOT,
-                "%s %.4g g/L is outside the %.4g-%.4g g/L of %s",
+                "%s %s g/L is outside the %s-%s g/L of %s",
                 item.counts(),
-                item.strengthGPerL(),
-                item.lowGPerL(),
-                item.highGPerL(),
+                Plain.of(item.strengthGPerL()),
+                Plain.of(item.lowGPerL()),
+                Plain.of(item.highGPerL()),
                 item.source()));
       }
       if (item.formula().equals("H2SO4")) {
         notes.add(
-            String.format(
-                Locale.ROOT,
-                "%s taken as %.4g g/mL at 20 C (Perry's Chemical Engineers' Handbook, from"
-                    + " memory); weighing is surer than measuring",
-                sulfuric,
-                sulfuric.gPerMl()));
+            sulfuric
+                + " taken as "
+                + Plain.of(sulfuric.gPerMl())
+                + " g/mL at 20 C (Perry's Chemical Engineers' Handbook, from memory); weighing is"
+                + " surer than measuring");
       }
       if (item.formula().startsWith("Ni(SO3NH2)2")) {
         notes.add(

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -14,6 +13,7 @@ import org.amperskin.plating.Ion;
 import org.amperskin.plating.Mark;
 import org.amperskin.plating.Recipe;
 import org.amperskin.units.Mass;
+import org.amperskin.units.NearestWord;
 import org.amperskin.units.Volume;
 
 /**
@@ -150,13 +150,12 @@ public final class Mixer {
     }
     if (liquidL > litres) {
       throw new IllegalArgumentException(
-          String.format(
-              Locale.ROOT,
-              "%s is too weak: %.3g L of it would have to go into %.3g L of bath; take stronger"
-                  + " acid",
-              sulfuric,
-              liquidL,
-              litres));
+          sulfuric
+              + " is too weak: "
+              + Plain.of(liquidL)
+              + " L of it would have to go into "
+              + Plain.of(litres)
+              + " L of bath; take stronger acid");
     }
     double metal = 0;
     for (Map.Entry<Chemical, Double> e : weighedGPerL.entrySet()) {
@@ -245,7 +244,7 @@ public final class Mixer {
                 + set
                 + "' is not in "
                 + makeUp.recipe()
-                + org.amperskin.units.NearestWord.of(set, names)
+                + NearestWord.of(set, names)
                     .map(near -> ", did you mean '" + near + "'?")
                     .orElse("; " + names + " are"));
       }
@@ -295,5 +294,4 @@ public final class Mixer {
         c.mark(),
         c.source());
   }
-
 }
