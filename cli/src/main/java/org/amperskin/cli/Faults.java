@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
+import org.amperskin.bench.LogException;
 import org.amperskin.pattern.ArtworkFileException;
 import org.amperskin.units.NearestWord;
 import org.amperskin.yaml.YamlFault;
@@ -62,6 +63,7 @@ final class Faults {
       return ExitCode.USAGE;
     }
     if (fault instanceof UnreadableFile
+        || fault instanceof LogException
         || fault instanceof ArtworkFileException
         || fault instanceof IOException) {
       return ExitCode.UNREADABLE;

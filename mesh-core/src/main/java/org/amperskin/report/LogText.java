@@ -11,7 +11,8 @@ import org.amperskin.bench.LogEntry;
 
 /** The bench log, for people. */
 public final class LogText {
-  private static final int NAME = 22;
+  private static final int NAME = 16;
+  private static final double CLEARLY_TOO_MUCH = 1.02;
 
   private LogText() {}
 
@@ -216,7 +217,14 @@ public final class LogText {
       page.line("", "no interval: that takes 3 weighings or more");
     }
     page.plain("");
-    page.plain("  entry  date        weighed               charge      gain  efficiency residual");
+    page.plain(
+        TextPage.right("entry", 7)
+            + "  date        "
+            + TextPage.cut("weighed", NAME)
+            + TextPage.right("charge", 10)
+            + TextPage.right("gain", 10)
+            + TextPage.right("by itself", 11)
+            + TextPage.right("residual", 11));
     for (EfficiencyFit.Point p : fit.points()) {
       LogEntry.Weighing w = p.weighing();
       page.plain(
@@ -224,11 +232,11 @@ public final class LogText {
               + "  "
               + w.head().date()
               + "  "
-              + TextPage.cut(w.what(), NAME - 3)
+              + TextPage.cut(w.what(), NAME)
               + TextPage.right(Figures.number(w.chargeAh().orElse(0)) + " A.h", 10)
               + TextPage.right(Figures.mass(w.gainG()), 10)
-              + TextPage.right(share(p.efficiency()), 10)
-              + TextPage.right(Figures.number(1000 * p.residualG()) + " mg", 10));
+              + TextPage.right(share(p.efficiency()), 11)
+              + TextPage.right(Figures.number(1000 * p.residualG()) + " mg", 11));
     }
     for (EfficiencyFit.Point p : fit.outliers()) {
       page.item(
@@ -247,7 +255,7 @@ public final class LogText {
               + Figures.number(fit.scatterOverBalance().get())
               + " times the rounding of the balance: drying, contacts or the meter vary too.");
     }
-    if (fit.efficiency() > 1) {
+    if (fit.interval().map(i -> i.low() > 1).orElse(fit.efficiency() > CLEARLY_TOO_MUCH)) {
       page.item(
           "!",
           "More than 100 %: charge cannot deposit so much. Check the ampere-hour meter, the drying,"
