@@ -30,9 +30,9 @@ final class Faults {
     return ExitCode.USAGE;
   }
 
-  /** What the option parser calls an unmatched argument is, right after the program, a verb. */
+  /** What the option parser calls an unmatched argument is, where verbs are, a verb. */
   private static String message(ParameterException fault, CommandLine line) {
-    if (line.getParent() == null
+    if (!line.getSubcommands().isEmpty()
         && fault instanceof CommandLine.UnmatchedArgumentException unmatched
         && !unmatched.isUnknownOption()) {
       String word = unmatched.getUnmatched().get(0);

@@ -1,5 +1,6 @@
 package org.amperskin.cli;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -9,11 +10,11 @@ import org.amperskin.bench.BenchLog;
 import org.amperskin.bench.Calibration;
 import org.amperskin.bench.Chemical;
 import org.amperskin.bench.LogEntry;
-import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
 import org.amperskin.units.Unit;
+import org.amperskin.yaml.YamlFault;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -108,15 +109,15 @@ final class LogBathCommand extends LogVerb {
     return text("BATH", name).orElseThrow();
   }
 
-  private String checkedRecipe() throws UsageFault {
+  private String checkedRecipe() throws IOException, UsageFault, YamlFault {
     if (recipe != null) {
       try {
-        RecipeLibrary.standard().find(recipe);
+        return library().find(recipe).id();
       } catch (IllegalArgumentException unknown) {
         throw new UsageFault(unknown.getMessage());
       }
     }
-    return recipe;
+    return null;
   }
 
   private Optional<Boolean> soluble() throws UsageFault {

@@ -26,7 +26,7 @@ import picocli.CommandLine.Parameters;
       "  amperskin log calibrate \"big copper\" --log test-meshes/demo/bench-log.db",
       "",
       "--as \"my copper\" writes a recipe with that efficiency into the user's folder",
-      "recipes; a plan takes it by its id, my-copper.",
+      "recipes; a job takes it as recipe: my copper.",
       "",
       "Exit: 0 calibrated, 1 no figure, 2 usage, 3 the log cannot be read."
     })
@@ -53,8 +53,7 @@ final class LogCalibrateCommand extends LogVerb {
         refusal = Optional.of(cannot.getMessage());
       }
     }
-    List<Path> files =
-        recipe.isPresent() ? List.of(write(recipe.get())) : List.of();
+    List<Path> files = recipe.isPresent() ? List.of(write(recipe.get())) : List.of();
     if (json) {
       print(LogJson.of(logFile(), List.of(), List.of(found.state()), Optional.of(found), files));
     } else {

@@ -49,10 +49,7 @@ final class LogCounterCommand extends LogVerb {
     }
     return keep(
         new LogEntry.Counter(
-            head(date, note),
-            bath,
-            charge("--add", add),
-            charge("--reading", reading)));
+            head(date, note), bath, charge("--add", add), charge("--reading", reading)));
   }
 
   private static OptionalDouble charge(String option, String text) throws UsageFault {

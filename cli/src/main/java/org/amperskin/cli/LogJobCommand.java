@@ -8,7 +8,6 @@ import org.amperskin.bench.LogEntry;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
 import org.amperskin.job.StepSpec;
-import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
 import picocli.CommandLine.Command;
@@ -47,7 +46,7 @@ final class LogJobCommand extends LogVerb {
 
   @Override
   public Integer call() throws Exception {
-    Job planned = JobFile.read(job, RecipeLibrary.standard());
+    Job planned = JobFile.read(job, library());
     List<String> names = planned.steps().stream().map(StepSpec::name).toList();
     List<LogEntry.Step> done = new ArrayList<>();
     for (String step : steps) {

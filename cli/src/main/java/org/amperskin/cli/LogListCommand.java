@@ -22,8 +22,7 @@ import picocli.CommandLine.Option;
       "Exit: 0 shown, 2 usage, 3 the log cannot be read."
     })
 final class LogListCommand extends LogVerb {
-  private static final List<String> KINDS =
-      List.of("job", "weighing", "coupon", "bath", "counter");
+  private static final List<String> KINDS = List.of("job", "weighing", "coupon", "bath", "counter");
 
   @Option(names = "--bath", paramLabel = "BATH", description = "Only entries of this bath.")
   private String bath;

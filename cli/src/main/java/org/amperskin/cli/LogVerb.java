@@ -5,9 +5,7 @@ import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,9 +13,7 @@ import org.amperskin.bench.Bath;
 import org.amperskin.bench.BenchLog;
 import org.amperskin.bench.Calibration;
 import org.amperskin.bench.LogEntry;
-import org.amperskin.bench.UserFolder;
 import org.amperskin.plating.Recipe;
-import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.report.LogJson;
 import org.amperskin.report.LogText;
 import org.amperskin.units.Dimension;
@@ -26,9 +22,6 @@ import picocli.CommandLine.Option;
 
 /** What the verbs of the bench log share: the file, JSON, reading of dates and amounts. */
 abstract class LogVerb extends Verb {
-  /** Tests give the user's folder by this property, so that no test writes into a home. */
-  private static final String HOME_PROPERTY = "amperskin.home";
-
   private static final Pattern NUMBER = Pattern.compile("\\s*([0-9]*\\.?[0-9]+)\\s*(.*)");
 
   @Option(
@@ -39,17 +32,6 @@ abstract class LogVerb extends Verb {
 
   @Option(names = "--json", description = "Answer as JSON.")
   boolean json;
-
-  /** The user's folder by the environment. */
-  static UserFolder userFolder() {
-    Map<String, String> environment = new HashMap<>(System.getenv());
-    String given = System.getProperty(HOME_PROPERTY);
-    if (given != null) {
-      environment.put(UserFolder.HOME_VARIABLE, given);
-      environment.remove(UserFolder.LOG_VARIABLE);
-    }
-    return UserFolder.of(environment, Path.of(System.getProperty("user.home")));
-  }
 
   Path logFile() {
     return file != null ? file : userFolder().log();
@@ -107,7 +89,7 @@ abstract class LogVerb extends Verb {
   /** All that the log knows of a bath. */
   static Calibration calibration(BenchLog log, String name) throws Exception {
     Bath bath = log.bath(name);
-    Optional<Recipe> recipe = bath.recipe().map(RecipeLibrary.standard()::find);
+    Optional<Recipe> recipe = bath.recipe().map(library()::find);
     return Calibration.of(bath, recipe, log.entries());
   }
 

@@ -1,5 +1,6 @@
 package org.amperskin.cli;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import org.amperskin.units.NearestWord;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
 import org.amperskin.units.Unit;
+import org.amperskin.yaml.YamlFault;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -30,7 +32,7 @@ import picocli.CommandLine.Parameters;
       "",
       "Example:",
       "  amperskin mix copper-acid-high-throw 2L",
-      "  amperskin mix copper-acid-high-throw 2L --acid 37% --chloride NaCl",
+      "  amperskin mix copper-acid-high-throw 2L --acid 37%% --chloride NaCl",
       "  amperskin mix developer 500mL",
       "  amperskin mix developer --have \"NaOH 10 g\"",
       "",
@@ -80,7 +82,7 @@ final class MixCommand extends Verb {
   private boolean json;
 
   @Override
-  public Integer call() throws UsageFault {
+  public Integer call() throws IOException, UsageFault, YamlFault {
     if ((amount == null) == (have == null)) {
       throw new UsageFault("mix wants an AMOUNT, as 2L, or --have, one of them");
     }
@@ -117,8 +119,8 @@ final class MixCommand extends Verb {
     }
   }
 
-  private Recipe recipe(Mixer mixer) throws UsageFault {
-    RecipeLibrary library = RecipeLibrary.standard();
+  private Recipe recipe(Mixer mixer) throws IOException, UsageFault, YamlFault {
+    RecipeLibrary library = library();
     if (!library.ids().contains(solution)) {
       List<String> known = new ArrayList<>(mixer.solutions());
       throw new UsageFault(
@@ -176,8 +178,7 @@ final class MixCommand extends Verb {
     if (Chemical.find(jar[0]).orElse(null) != Chemical.SODIUM_HYDROXIDE) {
       throw new UsageFault("--have '" + jar[0] + "': developer is made of sodium hydroxide (NaOH)");
     }
-    return mixer.developerWith(
-        new Mass(positive("--have " + jar[0], jar[1], Dimension.MASS)));
+    return mixer.developerWith(new Mass(positive("--have " + jar[0], jar[1], Dimension.MASS)));
   }
 
   private double litres() throws UsageFault {
@@ -191,7 +192,8 @@ final class MixCommand extends Verb {
     String[] jar = split("--have", have, "copper sulfate 150 g");
     Optional<Chemical> chemical = Chemical.find(jar[0]);
     if (chemical.isEmpty() || !mixer.chemicals(recipe).contains(chemical.get())) {
-      List<String> names = mixer.chemicals(recipe).stream().map(Chemical::label).toList();
+      List<String> names =
+          mixer.chemicals(recipe).stream().flatMap(c -> c.names().stream()).toList();
       throw new UsageFault(
           "--have '"
               + jar[0]

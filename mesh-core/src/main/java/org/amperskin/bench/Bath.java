@@ -18,7 +18,6 @@ public record Bath(String name, Optional<String> recipe, Optional<Boolean> solub
 
   /** This bath where newer words replace those it had. */
   Bath with(Bath newer) {
-    return new Bath(
-        name, newer.recipe.or(() -> recipe), newer.solubleAnode.or(() -> solubleAnode));
+    return new Bath(name, newer.recipe.or(() -> recipe), newer.solubleAnode.or(() -> solubleAnode));
   }
 }

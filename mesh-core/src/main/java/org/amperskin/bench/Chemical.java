@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.amperskin.plating.Constant;
 import org.amperskin.plating.Metal;
 import org.amperskin.units.NearestWord;
@@ -116,6 +117,11 @@ public enum Chemical {
     return label;
   }
 
+  /** Every name it is known by, the usual one first. */
+  public List<String> names() {
+    return Stream.concat(Stream.of(label), otherNames.stream()).toList();
+  }
+
   /** Formula. */
   public String formula() {
     return formula;
@@ -162,7 +168,7 @@ public enum Chemical {
 
   /** What to say of a name that is none of these. */
   static String unknown(String word, List<Chemical> fitting) {
-    List<String> names = fitting.stream().map(Chemical::label).toList();
+    List<String> names = fitting.stream().flatMap(c -> c.names().stream()).toList();
     return "chemical '"
         + word
         + "' is not known here"

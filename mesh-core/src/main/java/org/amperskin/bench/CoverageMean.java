@@ -36,7 +36,8 @@ public record CoverageMean(
     if (n >= EfficiencyFit.ENOUGH) {
       double t = new TDistribution(null, n - 1).inverseCumulativeProbability(0.975);
       double half = t * sum.getStandardDeviation() / Math.sqrt(n);
-      interval = Optional.of(new EfficiencyFit.Interval(sum.getMean() - half, sum.getMean() + half));
+      interval =
+          Optional.of(new EfficiencyFit.Interval(sum.getMean() - half, sum.getMean() + half));
     }
     return Optional.of(
         new CoverageMean(

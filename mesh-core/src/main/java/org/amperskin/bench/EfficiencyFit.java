@@ -132,7 +132,8 @@ public record EfficiencyFit(
           points);
     }
     double error = told / Math.sqrt(sumX2);
-    // SimpleRegression's own interval counts a degree of freedom for the intercept it has not fitted
+    // SimpleRegression's own interval counts a degree of freedom for the intercept it has not
+    // fitted
     double t = new TDistribution(null, n - 1).inverseCumulativeProbability(0.5 + CONFIDENCE / 2);
     return new EfficiencyFit(
         slope,

@@ -1,5 +1,6 @@
 package org.amperskin.bench;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -104,7 +105,8 @@ public sealed interface LogEntry {
 
     /** What it gained (g); negative if it lost. */
     public double gainG() {
-      return afterG - beforeG;
+      // in decimals, as the balance showed them
+      return BigDecimal.valueOf(afterG).subtract(BigDecimal.valueOf(beforeG)).doubleValue();
     }
 
     @Override

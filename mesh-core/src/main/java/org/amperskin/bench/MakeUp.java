@@ -108,10 +108,7 @@ record MakeUp(
       Counted counted =
           c.has("as")
               ? c.oneOf(
-                  "as",
-                  c.word("as"),
-                  Counted.values(),
-                  k -> k.name().toLowerCase(Locale.ROOT))
+                  "as", c.word("as"), Counted.values(), k -> k.name().toLowerCase(Locale.ROOT))
               : Counted.SELF;
       Optional<Chemical> chemical =
           c.has("chemical") ? Chemical.find(c.word("chemical")) : Optional.empty();

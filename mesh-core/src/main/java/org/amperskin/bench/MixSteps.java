@@ -32,7 +32,8 @@ final class MixSteps {
                 "Weigh the sodium chloride to 1 mg, or dissolve ten times as much in water and take"
                     + " a tenth of that; plain salt, without iodine or flow agent.");
         case "H3BO3" ->
-            steps.add("Dissolve the boric acid in the warm bath, 50-60 C; cold it hardly dissolves.");
+            steps.add(
+                "Dissolve the boric acid in the warm bath, 50-60 C; cold it hardly dissolves.");
         default ->
             steps.add("Dissolve the " + item.name() + " in the warm water (40-50 C), stirring.");
       }

@@ -38,6 +38,9 @@ public record Prices(String currency, Map<String, Price> prices) {
   private static final Pattern EACH =
       Pattern.compile("([0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)\\s*(?:each|/\\s*piece)");
 
+  /** How plans name the metal on the part. */
+  private static final String DEPOSITED = " deposited";
+
   public Prices {
     prices = Collections.unmodifiableMap(new LinkedHashMap<>(prices));
   }
@@ -169,14 +172,18 @@ public record Prices(String currency, Map<String, Price> prices) {
 
   private static Optional<String> unpriced(List<Row> rows) {
     List<String> names =
-        rows.stream().filter(r -> r.cost().isEmpty()).map(r -> r.material().name()).toList();
+        rows.stream()
+            .filter(r -> r.cost().isEmpty())
+            .map(r -> r.material().name())
+            .filter(name -> !name.endsWith(DEPOSITED)) // comes out of what is bought
+            .toList();
     return names.isEmpty()
         ? Optional.empty()
         : Optional.of("no price, so not in the sum: " + String.join(", ", names));
   }
 
   private static Optional<String> preciousMetal(Material m) {
-    if (!m.unit().equals("g") || !m.name().endsWith(" deposited")) {
+    if (!m.unit().equals("g") || !m.name().endsWith(DEPOSITED)) {
       return Optional.empty();
     }
     for (Metal metal :

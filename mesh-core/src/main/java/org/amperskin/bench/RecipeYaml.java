@@ -35,7 +35,8 @@ final class RecipeYaml {
     line(out, "alkaline", Boolean.toString(r.alkaline()));
     line(out, "claim", r.claim().key());
     r.figures()
-        .forEach((key, figure) -> line(out, key.key(), figure(key, instead.getOrDefault(key, figure))));
+        .forEach(
+            (key, figure) -> line(out, key.key(), figure(key, instead.getOrDefault(key, figure))));
     r.anode()
         .ifPresent(
             a ->
@@ -82,7 +83,8 @@ final class RecipeYaml {
       return Double.toString(value);
     }
     for (int digits = 3; digits < 17; digits++) {
-      double rounded = Double.parseDouble(String.format(Locale.ROOT, "%." + digits + "g", value - ZERO_C));
+      double rounded =
+          Double.parseDouble(String.format(Locale.ROOT, "%." + digits + "g", value - ZERO_C));
       if (rounded + ZERO_C == value) {
         return Double.toString(rounded);
       }

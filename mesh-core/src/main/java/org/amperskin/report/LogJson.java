@@ -109,7 +109,9 @@ public final class LogJson {
             "steps",
             row.steps,
             (o, s) ->
-                o.text("name", s.name()).number("chargeAh", s.chargeAh()).maybeText("bath", s.bath()))
+                o.text("name", s.name())
+                    .number("chargeAh", s.chargeAh())
+                    .maybeText("bath", s.bath()))
         .objects(
             "additions",
             row.reading.map(LogEntry.BathReading::additions).orElse(List.of()),

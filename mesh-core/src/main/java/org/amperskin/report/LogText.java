@@ -61,7 +61,8 @@ public final class LogText {
       r.volumeL().ifPresent(v -> parts.add(Figures.number(v) + " L"));
       r.metalGPerL().ifPresent(m -> parts.add("metal " + Figures.number(m) + " g/L"));
       r.additions()
-          .forEach(a -> parts.add("+ " + Figures.number(a.amount()) + " " + a.unit() + " " + a.what()));
+          .forEach(
+              a -> parts.add("+ " + Figures.number(a.amount()) + " " + a.unit() + " " + a.what()));
       r.doses().forEach(d -> parts.add(dose(d.mlPerAh(), d.additive())));
     } else if (entry instanceof LogEntry.Counter c) {
       parts.add(c.bath());

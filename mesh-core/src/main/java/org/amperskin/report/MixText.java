@@ -21,8 +21,7 @@ public final class MixText {
           "  "
               + TextPage.cut(i.name(), NAME)
               + TextPage.right(mass(i.massG()), 10)
-              + TextPage.right(
-                  Figures.orDash(i.volumeMl(), ml -> volume(ml)), 13)
+              + TextPage.right(Figures.orDash(i.volumeMl(), ml -> volume(ml)), 13)
               + TextPage.right(strength(i.strengthGPerL()), 15));
     }
     page.line("water to begin", "about %s L", Figures.number(mix.waterL()));

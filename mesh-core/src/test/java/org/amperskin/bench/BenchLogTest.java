@@ -48,7 +48,8 @@ class BenchLogTest {
     DemoLog.make(file);
     List<LogEntry> all = entries(file);
     assertThat(all).hasSize(14);
-    assertThat(all).extracting(LogEntry::kind)
+    assertThat(all)
+        .extracting(LogEntry::kind)
         .containsOnly("bath", "weighing", "job", "coupon", "counter");
     try (BenchLog log = BenchLog.open(file)) {
       for (LogEntry entry : all) {
@@ -103,7 +104,8 @@ class BenchLogTest {
     fault(() -> BenchLog.openOrMake(folder.resolve("a?b.db")), "question mark");
   }
 
-  private static void fault(org.assertj.core.api.ThrowableAssert.ThrowingCallable run, String word) {
+  private static void fault(
+      org.assertj.core.api.ThrowableAssert.ThrowingCallable run, String word) {
     assertThatThrownBy(run).isInstanceOf(LogException.class).hasMessageContaining(word);
   }
 
@@ -152,9 +154,11 @@ class BenchLogTest {
   void anEntryThatNamesWhatIsNotThereLeavesNothingBehind() throws Exception {
     DemoLog.make(file);
     try (BenchLog log = BenchLog.open(file)) {
-      refused(() -> log.write(weighing(Optional.of("big coper"), OptionalLong.empty())),
+      refused(
+          () -> log.write(weighing(Optional.of("big coper"), OptionalLong.empty())),
           "bath 'big coper' is not known, did you mean 'big copper'?");
-      refused(() -> log.write(weighing(Optional.empty(), OptionalLong.of(1))),
+      refused(
+          () -> log.write(weighing(Optional.empty(), OptionalLong.of(1))),
           "entry 1 is no job of the log");
       refused(() -> log.strike(99, "gone"), "entry 99 is not in the log");
       refused(() -> log.strike(8, "twice"), "struck out already");
@@ -166,9 +170,7 @@ class BenchLogTest {
 
   private static void refused(
       org.assertj.core.api.ThrowableAssert.ThrowingCallable run, String word) {
-    assertThatThrownBy(run)
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining(word);
+    assertThatThrownBy(run).isInstanceOf(IllegalArgumentException.class).hasMessageContaining(word);
   }
 
   private static LogEntry.Weighing weighing(Optional<String> bath, OptionalLong job) {
@@ -190,8 +192,7 @@ class BenchLogTest {
     refused(() -> new LogEntry.Addition("salt", 3, "kg", 0), "told in kg; g or mL fit");
     refused(() -> new LogEntry.Dose("b", Double.NaN), "dose of b (NaN mL/A.h)");
     refused(
-        () ->
-            new LogEntry.Counter(head, "b", OptionalDouble.of(1), OptionalDouble.of(2)),
+        () -> new LogEntry.Counter(head, "b", OptionalDouble.of(1), OptionalDouble.of(2)),
         "a charge added or a reading, one of them");
     refused(() -> new Bath(" ", Optional.empty(), Optional.empty()), "a bath needs a name");
   }
@@ -326,7 +327,8 @@ class BenchLogTest {
       log.write(bath, Optional.of(reading(1, 10, 60, List.of())));
       log.write(counter(2, OptionalDouble.of(5), OptionalDouble.empty()));
       log.write(counter(3, OptionalDouble.empty(), OptionalDouble.of(20)));
-      log.write(reading(4, 8, -1, List.of(new LogEntry.Addition("nickel sulfate", 100, "g", 22.33))));
+      log.write(
+          reading(4, 8, -1, List.of(new LogEntry.Addition("nickel sulfate", 100, "g", 22.33))));
       log.write(counter(5, OptionalDouble.empty(), OptionalDouble.of(12)));
       BathState state =
           Calibration.of(

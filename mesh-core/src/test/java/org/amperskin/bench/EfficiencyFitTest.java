@@ -50,11 +50,7 @@ class EfficiencyFitTest {
       double gain = efficiency * NICKEL.massPerAmpereHour().inGrams() * charge;
       series.add(
           weighing(
-              i + 1,
-              read(before, step, random),
-              read(before + gain, step, random),
-              step,
-              charge));
+              i + 1, read(before, step, random), read(before + gain, step, random), step, charge));
     }
     return series;
   }
@@ -112,8 +108,7 @@ class EfficiencyFitTest {
     double[][] x = new double[8][1];
     for (int i = 0; i < 8; i++) {
       LogEntry.Weighing w = series.get(i);
-      x[i][0] =
-          NICKEL.massPerAmpereHour().inGrams() * w.chargeAh().getAsDouble() / w.balanceG();
+      x[i][0] = NICKEL.massPerAmpereHour().inGrams() * w.chargeAh().getAsDouble() / w.balanceG();
       y[i] = w.gainG() / w.balanceG();
     }
     OLSMultipleLinearRegression general = new OLSMultipleLinearRegression();
@@ -146,8 +141,9 @@ class EfficiencyFitTest {
     assertThat(EfficiencyFit.of(series, NICKEL).outliers()).isEmpty();
     series.add(weighing(9, 5, 5.20, 0.001, 0.4)); // wet, or another coupon: half of what is due
     EfficiencyFit fit = EfficiencyFit.of(series, NICKEL);
-    assertThat(fit.outliers()).singleElement().satisfies(
-        p -> assertThat(p.weighing().what()).isEqualTo("coupon 9"));
+    assertThat(fit.outliers())
+        .singleElement()
+        .satisfies(p -> assertThat(p.weighing().what()).isEqualTo("coupon 9"));
     assertThat(fit.points()).hasSize(9);
     assertThat(fit.efficiency()).isLessThan(0.9);
   }
@@ -208,8 +204,7 @@ class EfficiencyFitTest {
               assertThat(f.typicalSi()).isCloseTo(fit.efficiency(), within(1e-6));
               assertThat(f.lowSi()).isCloseTo(fit.interval().orElseThrow().low(), within(1e-6));
               assertThat(f.mark().letter()).isEqualTo("X");
-              assertThat(f.source())
-                  .contains("bench log, 6 coupons, 2026-03-02 to 2026-03-07");
+              assertThat(f.source()).contains("bench log, 6 coupons, 2026-03-02 to 2026-03-07");
             });
     assertThat(mine.recipe().figure(FigureKey.DENSITY)).isEqualTo(base.figure(FigureKey.DENSITY));
     assertThat(mine.recipe().allCautions()).isEqualTo(base.allCautions());

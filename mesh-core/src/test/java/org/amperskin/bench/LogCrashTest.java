@@ -105,7 +105,9 @@ class LogCrashTest {
         got += note(line, kept);
       }
       Thread.sleep(micros / 1000, (int) (micros % 1000) * 1000);
-      writer.toHandle().destroyForcibly(); // unlike the process's own, it leaves the pipe to be read
+      writer
+          .toHandle()
+          .destroyForcibly(); // unlike the process's own, it leaves the pipe to be read
       while ((line = said.readLine()) != null) {
         got += note(line, kept);
       }
@@ -123,7 +125,8 @@ class LogCrashTest {
   /** Killed programs leave the unpacked library behind. */
   private void clean() throws Exception {
     try (Stream<Path> files = Files.list(folder)) {
-      for (Path left : files.filter(f -> f.getFileName().toString().startsWith("sqlite")).toList()) {
+      for (Path left :
+          files.filter(f -> f.getFileName().toString().startsWith("sqlite")).toList()) {
         Files.delete(left);
       }
     }

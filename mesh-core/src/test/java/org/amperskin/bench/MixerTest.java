@@ -38,8 +38,7 @@ class MixerTest {
   })
   void molarMassesAreThePublishedOnes(Chemical chemical, double gPerMol) {
     // natural sulfur spans 32.059 to 32.076: tables that take 32.065 come out 1e-4 heavier
-    assertThat(chemical.molarMassGPerMol())
-        .isCloseTo(gPerMol, Percentage.withPercentage(0.01));
+    assertThat(chemical.molarMassGPerMol()).isCloseTo(gPerMol, Percentage.withPercentage(0.01));
   }
 
   /** 7 g/L, 0.175 mol/L: 3.5 g in 500 mL is the common figure (common practice, no source). */
@@ -93,9 +92,10 @@ class MixerTest {
   @Test
   void chlorideOfHydrochloricAcidIsNearThePrintedFigure() {
     double litres = 100 * 3.785411784;
-    double perPpm =
-        item(new Mixer().bath(DECORATIVE, litres), "HCl").volumeMl().orElseThrow() / 60;
-    assertThat(10 / perPpm).isCloseTo(11.3, within(0.1)).isCloseTo(12, Percentage.withPercentage(7));
+    double perPpm = item(new Mixer().bath(DECORATIVE, litres), "HCl").volumeMl().orElseThrow() / 60;
+    assertThat(10 / perPpm)
+        .isCloseTo(11.3, within(0.1))
+        .isCloseTo(12, Percentage.withPercentage(7));
   }
 
   /** A bath sheet prints 265 mL of analytical acid (35-37 %) in 1000 L for 120 ppm; 37 % is 282. */
@@ -190,8 +190,7 @@ class MixerTest {
         "maker's solution",
         "cancer",
         "trivalent");
-    refused(
-        () -> new Mixer().bath(RECIPES.find("chromium-brush-dark-trivalent"), 1), "ready-made");
+    refused(() -> new Mixer().bath(RECIPES.find("chromium-brush-dark-trivalent"), 1), "ready-made");
     refused(() -> new Mixer().developer(1e9 * 0), "volume (0.0 m3) is not above zero");
     refused(() -> new Mixer().strength("NaOH", 50).developer(1), "50.0 g/L");
     refused(() -> new Mixer().strength("sulfric acid", 200).bath(HIGH_THROW, 1), "did you mean");

@@ -31,15 +31,17 @@ class PricesTest {
           new Material("palladium deposited", 0.08, "g", "on the part"),
           new Material("Palladium, brush solution", 0.05, "L", "used up"),
           new Material("developer", 0.5, "L", "fresh"),
-          new Material("contact clip", 4, "pieces", "holds"));
+          new Material("contact clip", 4, "pieces", "holds"),
+          new Material("oil", 2, "mL", "finish"));
 
   @Test
   void materialsAreSummedByHand() throws Exception {
     Prices.Bill bill = Prices.read(FILE, "prices.yaml").bill(MATERIALS);
     assertThat(bill.currency()).isEqualTo("crowns");
-    assertThat(bill.rows()).extracting(r -> r.cost().orElse(-1))
+    assertThat(bill.rows())
+        .extracting(r -> r.cost().orElse(-1))
         .usingElementComparator((a, b) -> Math.abs(a - b) < 1e-9 ? 0 : Double.compare(a, b))
-        .containsExactly(-1.0, 5.0, -1.0, 15.0, 20.0, 2.0);
+        .containsExactly(-1.0, 5.0, -1.0, 15.0, 20.0, 2.0, -1.0);
     assertThat(bill.total()).isCloseTo(42, within(1e-9));
     assertThat(bill.preciousMg()).hasSize(1);
     assertThat(bill.preciousMg().get("palladium")).isCloseTo(80, within(1e-9));
@@ -49,7 +51,7 @@ class PricesTest {
   void whatHasNoPriceAndWhatIsMisspeltIsTold() throws Exception {
     assertThat(Prices.read(FILE, "prices.yaml").bill(MATERIALS).notes())
         .containsExactly(
-            "no price, so not in the sum: copper deposited, palladium deposited",
+            "no price, so not in the sum: oil",
             "price 'coper deposited' met no material, did you mean 'copper deposited'?");
   }
 
