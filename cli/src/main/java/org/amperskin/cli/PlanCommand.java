@@ -43,7 +43,8 @@ import picocli.CommandLine.Parameters;
       "  amperskin plan test-meshes/demo/visor.yaml",
       "  amperskin plan test-meshes/demo/visor.stl --metal copper \\",
       "      --thickness 60um --density 1.5A/dm2",
-      "  amperskin plan test-meshes/demo/visor.yaml --prices test-meshes/shop/prices.yaml",
+      "  amperskin plan test-meshes/demo/visor.yaml \\",
+      "      --prices test-meshes/shop/prices.yaml",
       "",
       "Exit: 0 planned, 1 a step has no figure, 2 usage or a fault in the job,",
       "      3 a file that cannot be read."
