@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.NoSuchFileException;
+import org.amperskin.bench.LogException;
 import org.amperskin.pattern.ArtworkFileException;
 import org.amperskin.units.NearestWord;
 import org.amperskin.yaml.YamlFault;
@@ -29,9 +30,9 @@ final class Faults {
     return ExitCode.USAGE;
   }
 
-  /** What the option parser calls an unmatched argument is, right after the program, a verb. */
+  /** What the option parser calls an unmatched argument is, where verbs are, a verb. */
   private static String message(ParameterException fault, CommandLine line) {
-    if (line.getParent() == null
+    if (!line.getSubcommands().isEmpty()
         && fault instanceof CommandLine.UnmatchedArgumentException unmatched
         && !unmatched.isUnknownOption()) {
       String word = unmatched.getUnmatched().get(0);
@@ -62,6 +63,7 @@ final class Faults {
       return ExitCode.USAGE;
     }
     if (fault instanceof UnreadableFile
+        || fault instanceof LogException
         || fault instanceof ArtworkFileException
         || fault instanceof IOException) {
       return ExitCode.UNREADABLE;

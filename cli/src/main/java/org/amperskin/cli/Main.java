@@ -94,6 +94,8 @@ public final class Main implements Runnable {
     verbs.put("film", FilmCommand::new);
     verbs.put("stencil", StencilCommand::new);
     verbs.put("recipes", RecipesCommand::new);
+    verbs.put("mix", MixCommand::new);
+    verbs.put("log", LogCommand::new);
     verbs.put("view", ViewCommand::new);
     verbs.put("schema", SchemaCommand::new);
     verbs.put("completion", CompletionCommand::new);

@@ -27,7 +27,6 @@ import org.amperskin.pattern.motif.MotifDesign;
 import org.amperskin.pattern.motif.MotifKind;
 import org.amperskin.pattern.motif.MotifParameter;
 import org.amperskin.pattern.motif.MotifValues;
-import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.region.FlatPlacement;
 import org.amperskin.region.MaskKind;
 import org.amperskin.report.PatternReport;
@@ -319,7 +318,7 @@ final class PatternCommand extends Verb {
     if (job == null) {
       return Optional.empty();
     }
-    Job read = JobFile.read(job, RecipeLibrary.standard());
+    Job read = JobFile.read(job, library());
     if (film == null || !read.films().containsKey(film)) {
       throw new UsageFault(
           "--film " + film + ": which film of " + job + "? It has " + read.films().keySet());
@@ -352,10 +351,12 @@ final class PatternCommand extends Verb {
             Optional.of(motif),
             Double.NaN,
             0.5,
+            0,
             flat,
             List.of(),
             false,
             MaskKind.POSITIVE_RESIST,
+            Job.StockSpec.USUAL,
             HERE);
     return new Job(
             on.getFileName().toString(),
@@ -365,6 +366,7 @@ final class PatternCommand extends Verb {
             Job.TankSpec.NONE,
             Job.SupplySpec.NONE,
             OptionalDouble.empty(),
+            Job.LightSpec.USUAL,
             Map.of(),
             Map.of(),
             List.of())

@@ -1,13 +1,18 @@
 package org.amperskin.cli;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.bench.Prices;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
+import org.amperskin.job.OrdinaryFile;
 import org.amperskin.job.StepSpec;
 import org.amperskin.plating.How;
 import org.amperskin.plating.Metal;
@@ -15,12 +20,14 @@ import org.amperskin.plating.Recipe;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.plating.Swab;
 import org.amperskin.plating.Target;
+import org.amperskin.report.CostText;
 import org.amperskin.report.JsonReports;
 import org.amperskin.report.PlanText;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
 import org.amperskin.units.Unit;
 import org.amperskin.yaml.Place;
+import org.amperskin.yaml.YamlFault;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -36,6 +43,8 @@ import picocli.CommandLine.Parameters;
       "  amperskin plan test-meshes/demo/visor.yaml",
       "  amperskin plan test-meshes/demo/visor.stl --metal copper \\",
       "      --thickness 60um --density 1.5A/dm2",
+      "  amperskin plan test-meshes/demo/visor.yaml \\",
+      "      --prices test-meshes/shop/prices.yaml",
       "",
       "Exit: 0 planned, 1 a step has no figure, 2 usage or a fault in the job,",
       "      3 a file that cannot be read."
@@ -79,14 +88,30 @@ final class PlanCommand extends Verb {
   @Option(names = "--scale", paramLabel = "PERCENT", description = "Scale the part, as 102.5%%.")
   private String scale;
 
+  @Option(
+      names = "--prices",
+      paramLabel = "FILE",
+      description = "A price file (.yaml): adds what the materials cost.")
+  private Path prices;
+
   @Option(names = "--json", description = "Answer as JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws Exception {
+    Optional<Prices> money = prices == null ? Optional.empty() : Optional.of(readPrices());
     Estimate estimate = JobFile.looksLikeJob(file) ? fromJob() : estimate(quickJob());
-    print(json ? JsonReports.plan(estimate) : PlanText.of(estimate));
+    Optional<Prices.Bill> bill = money.map(m -> m.bill(estimate.plan().materials()));
+    print(
+        json
+            ? JsonReports.plan(estimate, bill)
+            : PlanText.of(estimate) + bill.map(CostText::of).orElse(""));
     return estimate.refused() ? ExitCode.REFUSAL : ExitCode.ANSWER;
+  }
+
+  private Prices readPrices() throws IOException, YamlFault {
+    OrdinaryFile.require(prices, "a price file");
+    return Prices.read(Files.readString(prices, StandardCharsets.UTF_8), prices.toString());
   }
 
   private Estimate fromJob() throws Exception {
@@ -101,7 +126,7 @@ final class PlanCommand extends Verb {
     return estimate(file);
   }
 
-  private Job quickJob() throws UsageFault {
+  private Job quickJob() throws IOException, UsageFault, YamlFault {
     Recipe used = usedRecipe();
     if ((thickness == null) == (charge == null)) {
       throw new UsageFault("a print file wants --thickness or --charge, one of them");
@@ -153,8 +178,8 @@ final class PlanCommand extends Verb {
         : OptionalDouble.of(positive(option, text, dimension));
   }
 
-  private Recipe usedRecipe() throws UsageFault {
-    RecipeLibrary library = RecipeLibrary.standard();
+  private Recipe usedRecipe() throws IOException, UsageFault, YamlFault {
+    RecipeLibrary library = library();
     if ((metal == null) == (recipe == null)) {
       throw new UsageFault("a print file wants --metal or --recipe, one of them");
     }

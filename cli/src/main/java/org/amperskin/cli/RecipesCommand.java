@@ -1,10 +1,12 @@
 package org.amperskin.cli;
 
+import java.io.IOException;
 import java.util.List;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.report.JsonReports;
 import org.amperskin.report.RecipeText;
+import org.amperskin.yaml.YamlFault;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -30,8 +32,8 @@ final class RecipesCommand extends Verb {
   private boolean json;
 
   @Override
-  public Integer call() throws UsageFault {
-    RecipeLibrary library = RecipeLibrary.standard();
+  public Integer call() throws IOException, UsageFault, YamlFault {
+    RecipeLibrary library = library();
     if (name == null) {
       print(json ? JsonReports.recipes(library.all()) : RecipeText.list(library.all()));
       return ExitCode.ANSWER;

@@ -17,12 +17,14 @@ import picocli.CommandLine.Parameters;
     footer = {"", "Example:", "  amperskin schema plan", "  amperskin schema plan --sample"})
 final class SchemaCommand extends Verb {
   private static final List<String> VERBS =
-      List.of("measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes");
+      List.of(
+          "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix",
+          "log");
 
   @Parameters(
       paramLabel = "VERB",
       arity = "0..1",
-      description = "measure, mask, pattern, plan, compare, film, stencil or recipes.")
+      description = "measure, mask, pattern, plan, compare, film, stencil, recipes, mix or log.")
   private String verb;
 
   @Option(names = "--sample", description = "A literal example of the answer instead.")

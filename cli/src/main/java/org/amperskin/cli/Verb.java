@@ -2,8 +2,12 @@ package org.amperskin.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.amperskin.bench.UserFolder;
+import org.amperskin.bench.UserRecipes;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.job.Directions;
 import org.amperskin.job.Estimate;
@@ -21,6 +25,9 @@ import picocli.CommandLine.Option;
 
 /** What all verbs share: help, output, reading of quantities and of jobs. */
 abstract class Verb implements Callable<Integer> {
+  /** Tests give the user's folder by this property, so that no test writes into a home. */
+  private static final String HOME_PROPERTY = "amperskin.home";
+
   @CommandLine.Spec private CommandLine.Model.CommandSpec spec;
 
   @Option(
@@ -28,6 +35,22 @@ abstract class Verb implements Callable<Integer> {
       usageHelp = true,
       description = "Show this help.")
   private boolean help;
+
+  /** The user's folder by the environment. */
+  static UserFolder userFolder() {
+    Map<String, String> environment = new HashMap<>(System.getenv());
+    String given = System.getProperty(HOME_PROPERTY);
+    if (given != null) {
+      environment.put(UserFolder.HOME_VARIABLE, given);
+      environment.remove(UserFolder.LOG_VARIABLE);
+    }
+    return UserFolder.of(environment, Path.of(System.getProperty("user.home")));
+  }
+
+  /** The recipes of the program and the user's beside them. */
+  static RecipeLibrary library() throws IOException, YamlFault {
+    return UserRecipes.library(userFolder());
+  }
 
   void print(String text) {
     spec.commandLine().getOut().print(text);
@@ -73,7 +96,7 @@ abstract class Verb implements Callable<Integer> {
 
   Estimate estimate(Path jobFile)
       throws IOException, YamlFault, ArtworkFileException, UnreadableFile {
-    return estimate(JobFile.read(jobFile, RecipeLibrary.standard()));
+    return estimate(JobFile.read(jobFile, library()));
   }
 
   Estimate estimate(Job job) throws IOException, YamlFault, ArtworkFileException, UnreadableFile {

@@ -7,9 +7,11 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -30,10 +32,28 @@ class HelpTest {
     return verbs().filter(v -> !v.equals("view"));
   }
 
+  /** What the verb log can do, each with a help of its own. */
+  static Stream<String> ofTheLog() {
+    return Main.withAllVerbs().getSubcommands().get("log").getSubcommands().keySet().stream();
+  }
+
+  /** Examples of the log begin with an empty one. */
+  @BeforeAll
+  static void emptyHome() throws IOException {
+    if (Files.exists(Cli.HOME)) {
+      try (Stream<Path> files = Files.walk(Cli.HOME)) {
+        for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+          Files.delete(file);
+        }
+      }
+    }
+  }
+
   private static List<String> helpCommands() {
     List<String> commands =
         new ArrayList<>(Words.commands(Cli.run("--help").out().replace("amperskin VERB", "")));
     described().forEach(v -> commands.addAll(Words.commands(Cli.run(v, "--help").out())));
+    ofTheLog().forEach(v -> commands.addAll(Words.commands(Cli.run("log", v, "--help").out())));
     return commands;
   }
 
@@ -72,6 +92,8 @@ class HelpTest {
             "film",
             "stencil",
             "recipes",
+            "mix",
+            "log",
             "view",
             "schema",
             "completion");
@@ -98,9 +120,19 @@ class HelpTest {
         .allSatisfy(p -> assertThat(p.description()).as(p.paramLabel()).isNotEmpty());
   }
 
+  @ParameterizedTest
+  @MethodSource("ofTheLog")
+  void everyVerbOfTheLogIsDescribedWithAnExampleAndItsExitCodes(String verb) {
+    String help = Cli.run("log", verb, "--help").out();
+    assertThat(help).contains("Example:", "Exit: 0 ", "2 ", "3 ");
+    CommandLine line = Main.withAllVerbs().getSubcommands().get("log").getSubcommands().get(verb);
+    assertThat(line.getCommandSpec().options())
+        .allSatisfy(o -> assertThat(o.description()).as(o.longestName()).isNotEmpty());
+  }
+
   @Test
   void examplesAreCounted() {
-    assertThat(helpCommands()).hasSize(21);
+    assertThat(helpCommands()).hasSize(22 + 5 + 4 + 18);
     assertThat(documents()).hasSizeGreaterThanOrEqualTo(2);
   }
 

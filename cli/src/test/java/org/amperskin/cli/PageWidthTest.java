@@ -116,6 +116,34 @@ class PageWidthTest {
     fits(Cli.run(verb, "--help"));
   }
 
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "mix copper-acid-high-throw 2L",
+        "mix copper-acid-decorative 500mL --chloride NaCl --acid 37%",
+        "mix nickel-watts 1500L",
+        "mix nickel-sulfamate 5mL",
+        "mix developer --have \"NaOH 3.5 g\"",
+        "mix copper-acid-high-throw 2L --strength \"sulfuric acid 260 g/L\"",
+        "log list --log test-meshes/demo/bench-log.db",
+        "log show 1 --log test-meshes/demo/bench-log.db",
+        "log show 8 --log test-meshes/demo/bench-log.db",
+        "log show 9 --log test-meshes/demo/bench-log.db",
+        "log show 10 --log test-meshes/demo/bench-log.db",
+        "log show 13 --log test-meshes/demo/bench-log.db",
+        "log show \"small nickel\" --log test-meshes/demo/bench-log.db",
+        "log calibrate \"big copper\" --log test-meshes/demo/bench-log.db",
+        "log calibrate \"dark brush\" --log test-meshes/demo/bench-log.db"
+      })
+  void mixesAndTheLog(String line) {
+    fits(Cli.run(Words.of(line)));
+  }
+
+  @Test
+  void helpOfTheLog() {
+    HelpTest.ofTheLog().forEach(verb -> fits(Cli.run("log", verb, "--help")));
+  }
+
   @Test
   void helpOfTheProgram() {
     fits(Cli.run("--help"));

@@ -54,7 +54,9 @@ class SchemaTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
+      strings = {
+        "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix", "log"
+      })
   void schemasAreThemselvesValid(String verb) throws Exception {
     JsonSchema meta =
         JsonSchemaFactory.getInstance(VersionFlag.V202012)
@@ -68,7 +70,9 @@ class SchemaTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
+      strings = {
+        "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix", "log"
+      })
   void everyKeyIsDescribedRequiredAndClosed(String verb) throws Exception {
     List<String> faults = new ArrayList<>();
     int properties = look(schemaText(verb), "#", faults);
@@ -336,7 +340,40 @@ class SchemaTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes"})
+      strings = {
+        "copper-acid-high-throw 2L",
+        "copper-acid-decorative 500mL --chloride NaCl --acid 37%",
+        "nickel-watts 1L",
+        "nickel-sulfamate 1L",
+        "developer 500mL"
+      })
+  void mixesValidate(String line) throws Exception {
+    Cli.Result shown = Cli.run(Words.of("mix --json " + line));
+    assertThat(valid("mix", shown.out()).get("items")).isNotEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "list",
+        "show 1",
+        "show 8",
+        "show 9",
+        "show \"small nickel\"",
+        "calibrate \"dark brush\"",
+        "bath \"big copper\""
+      })
+  void answersOfTheLogValidate(String line) throws Exception {
+    String log = " --json --log test-meshes/demo/bench-log.db";
+    JsonNode answer = valid("log", Cli.run(Words.of("log " + line + log)).out());
+    assertThat(answer.get("entries").size() + answer.get("baths").size()).isPositive();
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix", "log"
+      })
   void samplesAreTheAnswerOfTheCommandTheyName(String verb) throws Exception {
     String comment = schemaText(verb).get("$comment").asText();
     List<String> commands = Words.commands(comment.replace("answer of: ", "answer of:\n"));
@@ -379,6 +416,11 @@ class SchemaTest {
         "stencil| |schema film coveredAreaMm2 openAreaMm2 cutLengthMm islands bridges"
             + " bridgedAreaMm2 narrowLines narrowSpaces cautions file",
         "recipes| |schema recipes",
+        "mix| |schema solution volumeL waterL items metal metalGPerL steps notes cautions",
+        "mix|/items/0|name formula massG volumeMl strengthGPerL inRange mark source",
+        "log| |schema file entries baths calibrations files",
+        "log|/baths/0|name recipe volumeL metalGPerL chargeAh additives notes",
+        "log|/calibrations/0|bath efficiency standardError interval weighings coverageAhPerDm2",
       })
   void samplesHaveTheKeysThatWerePromised(String verb, String pointer, String keys)
       throws Exception {

@@ -83,17 +83,19 @@ public final class RecipeLibrary {
   }
 
   /**
-   * The recipe with this id.
+   * The recipe with this id, which may be written with blanks: {@code my copper} for {@code
+   * my-copper}.
    *
    * @throws IllegalArgumentException naming the nearest id, or all of them
    */
-  public Recipe find(String id) {
+  public Recipe find(String word) {
+    String id = ids.contains(word) ? word : word.strip().replaceAll("\\s+", "-");
     if (!ids.contains(id)) {
       String hint =
           NearestWord.of(id, ids)
               .map(near -> ", did you mean '" + near + "'?")
               .orElse("; there are " + String.join(", ", ids));
-      throw new IllegalArgumentException("recipe '" + id + "' is not known" + hint);
+      throw new IllegalArgumentException("recipe '" + word + "' is not known" + hint);
     }
     Recipe own = added.get(id);
     return own != null ? own : read(id);

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
+import org.amperskin.bench.Prices;
 import org.amperskin.geom.Box;
 import org.amperskin.io.PrintFile;
 import org.amperskin.job.CheckedFilm;
@@ -189,11 +190,31 @@ public final class JsonReports {
 
   /** A worked-out job. */
   public static String plan(Estimate e) {
+    return plan(e, Optional.empty());
+  }
+
+  /** A worked-out job with its cost, if there are prices. */
+  public static String plan(Estimate e, Optional<Prices.Bill> bill) {
     return Json.object(
         j -> {
           j.text("schema", "amperskin.plan/1").text("job", e.job().name());
           planned(j, e);
+          j.objects("costs", bill.stream().toList(), JsonReports::cost);
         });
+  }
+
+  private static void cost(Json j, Prices.Bill bill) throws IOException {
+    j.text("currency", bill.currency())
+        .objects(
+            "rows",
+            bill.rows(),
+            (o, r) -> o.text("material", r.material().name()).maybe("cost", r.cost()))
+        .number("total", bill.total())
+        .objects(
+            "precious",
+            bill.preciousMg().entrySet(),
+            (o, p) -> o.text("metal", p.getKey()).number("massMg", p.getValue()))
+        .texts("notes", bill.notes());
   }
 
   private static void planned(Json j, Estimate e) throws IOException {

@@ -34,6 +34,7 @@ public enum Dimension {
       "A.h/(dm2.um)"),
   AREA_PER_LIQUID("area per volume of bath", "m2/m3", "dm2/L ft2/gal", "dm2/L"),
   CURRENT_PER_LIQUID("current per volume of bath", "A/m3", "A/L A/gal", "A/L"),
+  LIQUID_PER_CHARGE("liquid per charge", "m3/C", "mL/(kA.h) L/(kA.h) mL/(A.h)", "mL/(kA.h)"),
   IRRADIANCE("irradiance", "W/m2", "mW/cm2 W/m2", "mW/cm2"),
   DOSE("light dose", "J/m2", "mJ/cm2 J/m2", "mJ/cm2");
 

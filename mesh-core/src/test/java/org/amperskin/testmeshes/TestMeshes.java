@@ -28,7 +28,8 @@ public final class TestMeshes {
           "faulty",
           "demo",
           "artwork",
-          "job");
+          "job",
+          "shop");
 
   private static final String HEADER =
       "file,group,format,unit,triangles,areaMm2,volumeMm3,closed,origin,licence,note";

@@ -68,11 +68,7 @@ final class FieldSurface {
         entries.add(
             b == BANDS
                 ? new RegionEntry(
-                    "not lit",
-                    area[b],
-                    "",
-                    RegionColour.GREY.argb(),
-                    RegionColour.GREY.hatch())
+                    "not lit", area[b], "", RegionColour.GREY.argb(), RegionColour.GREY.hatch())
                 : new RegionEntry(words(scale, b), area[b], "", palette[step], Hatch.SOLID));
       }
     }

@@ -6,6 +6,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import org.amperskin.bench.UserFolder;
+import org.amperskin.bench.UserRecipes;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.job.CheckedFilm;
 import org.amperskin.job.Estimate;
@@ -34,6 +36,12 @@ final class JobSource implements PartSource {
 
   private final PartSource printFiles = new PrintFileSource();
 
+  /** Those of the program and the user's beside them, as on the command line. */
+  private static RecipeLibrary recipes() throws IOException, YamlFault {
+    return UserRecipes.library(
+        UserFolder.of(System.getenv(), Path.of(System.getProperty("user.home"))));
+  }
+
   @Override
   public LoadedPart load(Path file, Consumer<Progress> progress) throws ProblemException {
     return load(file, progress, part -> {});
@@ -47,7 +55,7 @@ final class JobSource implements PartSource {
     }
     try {
       progress.accept(Progress.of("Reading " + file.getFileName()));
-      Job job = JobFile.read(file, RecipeLibrary.standard());
+      Job job = JobFile.read(file, recipes());
       Estimate estimate =
           JobRun.of(job, (what, done) -> progress.accept(PrintFileSource.told(what, done)));
       return part(file, estimate);

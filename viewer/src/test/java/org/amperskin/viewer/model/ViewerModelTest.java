@@ -253,8 +253,7 @@ class ViewerModelTest {
   @Test
   void surfacesArePaintedByWhatIsAskedForWhereTheyCanBe() throws InterruptedException {
     PaintedSurface plain = part("x").surfaces().get(0);
-    PaintedSurface gap =
-        PaintedSurface.of("gap", plain.mesh(), new int[12], plain.regions());
+    PaintedSurface gap = PaintedSurface.of("gap", plain.mesh(), new int[12], plain.regions());
     PaintedSurface rich = plain.with(List.of(gap));
     LoadedPart both =
         new LoadedPart(
