@@ -29,6 +29,7 @@ import org.amperskin.unroll.Cone;
  * @param lying how it lies on the part, in a sentence
  */
 public record JobFilm(FilmLayout layout, String under, String over, String lying) {
+  private static final String UNTOLD = "what lies under it";
   private static final String PRACTICE = "common practice, no source";
 
   /**
@@ -85,7 +86,7 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
   /** The step that works through the film, and the metal it lands on. */
   private record Outcome(String under, String over) {
     static Outcome of(Job job, String film) {
-      String under = "what lies under it";
+      String under = UNTOLD;
       for (StepSpec step : job.steps()) {
         boolean through =
             step.region().equals(film)
@@ -103,7 +104,7 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
           return new Outcome(under, "is etched");
         }
       }
-      return new Outcome(under, "is laid bare");
+      return new Outcome(UNTOLD, "is laid bare");
     }
   }
 
