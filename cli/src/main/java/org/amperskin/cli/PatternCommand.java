@@ -356,6 +356,7 @@ final class PatternCommand extends Verb {
             List.of(),
             false,
             MaskKind.POSITIVE_RESIST,
+            Job.StockSpec.USUAL,
             HERE);
     return new Job(
             on.getFileName().toString(),
@@ -365,6 +366,7 @@ final class PatternCommand extends Verb {
             Job.TankSpec.NONE,
             Job.SupplySpec.NONE,
             OptionalDouble.empty(),
+            Job.LightSpec.USUAL,
             Map.of(),
             Map.of(),
             List.of())

@@ -274,6 +274,7 @@ public record Job(
         tank,
         supply,
         resistUm,
+        light,
         Collections.unmodifiableMap(moreFilms),
         Collections.unmodifiableMap(moreRegions),
         steps);
