@@ -30,11 +30,14 @@ final class FilmCut {
   /** Code of a piece behind opaque artwork. */
   static final int SHADED = 1;
 
+  /** Code of a piece in the dark beside the artwork's sheet. */
+  static final int BESIDE = 2;
+
   /** Code of a piece that is not reached. */
-  static final int UNREACHED = 2;
+  static final int UNREACHED = 3;
 
   /** Number of codes. */
-  static final int CODES = 3;
+  static final int CODES = 4;
 
   private static final double EDGE_ON = 1e-6;
   private static final int BLOCK = 4096;
@@ -44,8 +47,12 @@ final class FilmCut {
   private final FilmFrame frame;
   private final ArtworkTree tree;
   private final double scale;
+  private final double halfWidth;
+  private final double halfHeight;
 
-  private FilmCut(Laid laid, ArtworkTree tree, double scale) {
+  private FilmCut(Laid laid, ArtworkTree tree, double scale, Artwork artwork) {
+    this.halfWidth = artwork.widthMm() / 2;
+    this.halfHeight = artwork.heightMm() / 2;
     this.laid = laid;
     this.in = laid.pieces();
     this.frame = laid.frame();
@@ -77,7 +84,7 @@ final class FilmCut {
     Artwork tiled = Sheets.repeated(film.artwork(), placement.columns(), placement.rows());
     Artwork sheet =
         Sheets.surrounded(tiled, 2.2 * reach + 1, 2.2 * reach + 1, !film.surroundClear());
-    FilmCut cut = new FilmCut(laid, ArtworkTree.of(sheet), placement.scale());
+    FilmCut cut = new FilmCut(laid, ArtworkTree.of(sheet), placement.scale(), tiled);
     return cut.run(sheet.flatteningMm(), progress);
   }
 
@@ -156,7 +163,7 @@ final class FilmCut {
       if (light == Cutter.Light.SEEN) {
         tree.cut(triangle, 3, this);
         if (lit.isEmpty() || shaded.isEmpty()) {
-          out.whole(mesh, f, code + (lit.isEmpty() ? SHADED : LIT));
+          out.whole(mesh, f, code + (lit.isEmpty() ? dark(triangle) : LIT));
           return;
         }
       } else {
@@ -171,8 +178,21 @@ final class FilmCut {
         polygon(p, code + LIT);
       }
       for (double[] p : shaded) {
-        polygon(p, code + SHADED);
+        polygon(p, code + dark(p));
       }
+    }
+
+    /** Code of a dark piece: on the sheet or beside it, by its middle. */
+    private int dark(double[] p) {
+      double x = 0;
+      double y = 0;
+      for (int i = 0; i < p.length; i += 2) {
+        x += p[i];
+        y += p[i + 1];
+      }
+      int n = p.length / 2;
+      boolean on = Math.abs(x / n) <= halfWidth && Math.abs(y / n) <= halfHeight;
+      return on ? SHADED : BESIDE;
     }
 
     private Cutter.Light shadow(int f, double area) {

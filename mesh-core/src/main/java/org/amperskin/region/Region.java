@@ -20,9 +20,15 @@ import org.amperskin.skin.SprayReach;
  * @param errorMm2 largest error of the open area (mm2)
  * @param edgeLengthMm length of the lines between light and shade (mm)
  * @param laid the films as they lie, in the rule's order
+ * @param fogMm2 area that one film's artwork keeps dark and another film lets light to (mm2)
  */
 public record Region(
-    RegionRule rule, SplitMesh split, double errorMm2, double edgeLengthMm, List<LaidFilm> laid) {
+    RegionRule rule,
+    SplitMesh split,
+    double errorMm2,
+    double edgeLengthMm,
+    List<LaidFilm> laid,
+    double fogMm2) {
   /** Copies the list. */
   public Region {
     laid = List.copyOf(laid);
@@ -68,7 +74,9 @@ public record Region(
     Optional<MaskKind> resist =
         rule.films().stream().map(MaskFilm::kind).filter(k -> k != MaskKind.STOP_OFF).findFirst();
     RegionKind[] kinds = new RegionKind[pieces.mesh().faceCount()];
+    double fog = 0;
     for (int f = 0; f < kinds.length; f++) {
+      fog += fogged(pieces.code(f), rule) ? pieces.mesh().faceAreaMm2(f) : 0;
       RegionKind kind = kindOf(pieces.code(f), rule, resist);
       boolean bare = resist.orElse(MaskKind.STOP_OFF).open().contains(kind);
       kinds[f] = bare && !paint.painted(pieces.parent(f)) ? RegionKind.UNPAINTED : kind;
@@ -81,7 +89,7 @@ public record Region(
             pieces.parents(),
             kinds,
             resist.orElse(MaskKind.STOP_OFF).open());
-    return new Region(rule, split, error, edges, laid);
+    return new Region(rule, split, error, edges, laid, fog);
   }
 
   /** Share of each face that the last film's light does not reach. */
@@ -97,6 +105,22 @@ public record Region(
       dark[f] = whole > 0 ? Math.min(1, dark[f] / whole) : 1;
     }
     return dark;
+  }
+
+  /** True if a piece is dark behind one resist film's artwork and in the light of another film. */
+  private static boolean fogged(int code, RegionRule rule) {
+    int rest = code >> rule.within().size() + rule.except().size();
+    boolean dark = false;
+    boolean lit = false;
+    for (int i = rule.films().size() - 1; i >= 0; i--) {
+      int one = rest % FilmCut.CODES;
+      rest /= FilmCut.CODES;
+      if (rule.films().get(i).kind() != MaskKind.STOP_OFF) {
+        dark |= one == FilmCut.SHADED;
+        lit |= one == FilmCut.LIT;
+      }
+    }
+    return dark && lit;
   }
 
   private static RegionKind kindOf(int code, RegionRule rule, Optional<MaskKind> resist) {
@@ -117,7 +141,7 @@ public record Region(
       int one = rest % FilmCut.CODES;
       rest /= FilmCut.CODES;
       if (rule.films().get(i).kind() == MaskKind.STOP_OFF) {
-        covered |= one == FilmCut.SHADED;
+        covered |= one == FilmCut.SHADED || one == FilmCut.BESIDE;
         tape = Math.min(tape, one);
       } else {
         light = Math.min(light, one);
@@ -127,7 +151,7 @@ public record Region(
       return RegionKind.STOPPED_OFF;
     }
     if (resist.isPresent()) {
-      return resist.get().kindOf(light);
+      return resist.get().kindOf(light == FilmCut.BESIDE ? FilmCut.SHADED : light);
     }
     boolean noTape = rule.films().isEmpty();
     return noTape ? RegionKind.EXPOSED : MaskKind.STOP_OFF.kindOf(tape);
@@ -145,8 +169,17 @@ public record Region(
         + (split.isOpen(RegionKind.UNREACHED) ? split.areaMm2(RegionKind.UNREACHED) : 0);
   }
 
-  /** What to try if the films leave nothing open; empty if something is. */
+  /** What to try if the films leave nothing open or spoil one another's; empty if neither. */
   public Optional<String> hint() {
+    if (fogMm2 > 0) {
+      return Optional.of(
+          String.format(
+              Locale.ROOT,
+              "%s: films overlap: %.6g mm2 that one film's drawing keeps dark get light through"
+                  + " another; cover them while the other film is exposed, or move the films apart",
+              rule.name(),
+              fogMm2));
+    }
     boolean dark =
         rule.films().stream()
             .anyMatch(f -> f.kind() == MaskKind.POSITIVE_RESIST && !f.surroundClear());

@@ -16,11 +16,25 @@ import java.util.List;
  */
 public record RegionRule(
     String name, List<MaskFilm> films, List<Selector> within, List<Selector> except) {
+  private static final int MOST_BITS = 30;
+
   /** Copies the lists and checks that the resist is of one kind. */
   public RegionRule {
     films = List.copyOf(films);
     within = List.copyOf(within);
     except = List.copyOf(except);
+    if (2 * films.size() + within.size() + except.size() > MOST_BITS) {
+      throw new IllegalArgumentException(
+          "region "
+              + name
+              + ": "
+              + films.size()
+              + " films and "
+              + (within.size() + except.size())
+              + " selectors; at most "
+              + MOST_BITS
+              + ", films counted twice");
+    }
     if (films.stream().map(MaskFilm::kind).filter(k -> k != MaskKind.STOP_OFF).distinct().count()
         > 1) {
       throw new IllegalArgumentException(
