@@ -177,8 +177,14 @@ class ViewerWindowTest {
           model.toggleParallel();
           model.lookFrom(0, 90);
         });
-    Thread.sleep(600);
+    // pictures follow the camera from a thread of their own, late on a busy machine
+    WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> shareOfPlate(shot(robot)) > 0.3);
     checkPlate(shot(robot));
+  }
+
+  private static double shareOfPlate(Shot shot) {
+    long[] counts = shot.nearest(palette(SampleSource.plate().surfaces().get(0)), 0xFFF3F4F6);
+    return (counts[0] + counts[1]) / ((double) shot.width() * shot.height());
   }
 
   private void checkPlate(Shot shot) {
