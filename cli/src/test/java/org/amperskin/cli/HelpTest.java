@@ -132,7 +132,7 @@ class HelpTest {
 
   @Test
   void examplesAreCounted() {
-    assertThat(helpCommands()).hasSize(22 + 5 + 4 + 18);
+    assertThat(helpCommands()).hasSize(23 + 5 + 4 + 18);
     assertThat(documents()).hasSizeGreaterThanOrEqualTo(2);
   }
 
