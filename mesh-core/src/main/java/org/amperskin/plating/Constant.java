@@ -175,10 +175,11 @@ public enum Constant {
       "atomic weight of oxygen",
       "g/mol",
       15.999,
-      15.99903,
-      15.99977,
+      15.998,
+      16.0,
       Mark.MEMORY,
-      "IUPAC, Standard atomic weights of the elements 2021, Pure Appl. Chem. 94 (2022)"),
+      "IUPAC, Standard atomic weights of the elements 2021, Pure Appl. Chem. 94 (2022):"
+          + " abridged, 15.999 +- 0.001"),
   WEIGHT_NA(
       "atomic weight of sodium",
       "g/mol",
