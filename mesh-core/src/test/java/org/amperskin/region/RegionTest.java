@@ -143,13 +143,13 @@ class RegionTest {
 
   @Test
   void filmsThatSpoilOneAnotherAreTold() {
-    // b keeps 2..8 x -3..3 dark; a lets light to -4..4 x -4..4: they share 2 x 6 mm.
+    // b keeps 4..10 x 2..8 dark; a lets light to 0..8 x 1..9: they share 4 x 6 mm.
     Vec3 up = new Vec3(0, 1, 0);
     MaskFilm a =
         new MaskFilm(
             "a",
             Artwork.of(8, 8, new double[0], new int[] {0}, 0, List.of()),
-            new FlatPlacement(DOWN, up, new Vec3(10, 10, 0), 0, 1, false, 1, 1),
+            new FlatPlacement(DOWN, up, new Vec3(4, 5, 0), 0, 1, false, 1, 1),
             MaskKind.POSITIVE_RESIST,
             false);
     MaskFilm b =
@@ -157,12 +157,12 @@ class RegionTest {
             "b",
             Artwork.of(
                 8, 8, new double[] {-3, -3, 3, -3, 3, 3, -3, 3}, new int[] {0, 4}, 0, List.of()),
-            new FlatPlacement(DOWN, up, new Vec3(15, 10, 0), 0, 1, false, 1, 1),
+            new FlatPlacement(DOWN, up, new Vec3(7, 5, 0), 0, 1, false, 1, 1),
             MaskKind.POSITIVE_RESIST,
             false);
     Region both = of(CUBE, new RegionRule("r", List.of(a, b), List.of(), List.of()));
-    assertThat(both.fogMm2()).isCloseTo(12, within(1e-9));
-    assertThat(both.hint().orElseThrow()).contains("films overlap: 12 mm2");
+    assertThat(both.fogMm2()).isCloseTo(24, within(1e-9));
+    assertThat(both.hint().orElseThrow()).contains("films overlap: 24 mm2");
     Region one = of(CUBE, new RegionRule("r", List.of(a), List.of(), List.of()));
     assertThat(one.fogMm2()).isZero();
   }
