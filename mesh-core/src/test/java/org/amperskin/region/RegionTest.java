@@ -162,7 +162,7 @@ class RegionTest {
             false);
     Region both = of(CUBE, new RegionRule("r", List.of(a, b), List.of(), List.of()));
     assertThat(both.fogMm2()).isCloseTo(24, within(1e-9));
-    assertThat(both.hint().orElseThrow()).contains("films overlap: 24 mm2");
+    assertThat(both.hint().orElseThrow()).contains("films overlap: 24.0000 mm2");
     Region one = of(CUBE, new RegionRule("r", List.of(a), List.of(), List.of()));
     assertThat(one.fogMm2()).isZero();
   }
