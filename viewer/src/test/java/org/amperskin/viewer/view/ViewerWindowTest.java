@@ -329,10 +329,13 @@ class ViewerWindowTest {
     assertThat((model.camera().get().yawDegrees() - fitted.yawDegrees()) % 6).isZero();
     robot.push(KeyCode.UP);
     assertThat(model.camera().get().pitchDegrees()).isLessThanOrEqualTo(fitted.pitchDegrees() - 6);
+    // what fits depends on where it is seen from, and keys that repeat turn it farther
+    robot.push(KeyCode.F);
+    double whole = model.camera().get().distanceMm();
     robot.push(KeyCode.PLUS);
     robot.push(KeyCode.PLUS);
     double near = model.camera().get().distanceMm();
-    assertThat(near).isLessThan(0.8 * fitted.distanceMm());
+    assertThat(near).isLessThan(0.8 * whole);
     robot.push(KeyCode.F);
     assertThat(model.camera().get().distanceMm()).isGreaterThan(1.1 * near);
     robot.push(KeyCode.DIGIT2);
