@@ -134,14 +134,10 @@ final class PlacementOptions {
         axis == null
             ? null
             : new WrappedPlacement.Axis(Directions.point(axis[0]), Directions.direction(axis[1]));
-    Vec3 usual = new Vec3(0, 0, 1);
-    if (given != null && Math.abs(given.direction().z()) < 1e-3) {
-      usual = Math.abs(given.direction().y()) > 1e-3 ? new Vec3(0, 1, 0) : new Vec3(1, 0, 0);
-    }
     return new WrappedPlacement(
         given,
         ConeFit.Form.BEST,
-        upOr(usual),
+        upOr(WrappedPlacement.uprightFor(given)),
         centre(),
         turn(),
         scale(),

@@ -7,6 +7,7 @@ import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.Sheets;
 import org.amperskin.region.FilmForm;
 import org.amperskin.region.LaidFilm;
+import org.amperskin.region.Lay;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Placement;
 import org.amperskin.unroll.Unrolling;
@@ -28,7 +29,7 @@ public final class LaidLayout {
 
   private final LaidFilm laid;
   private final MaskFilm film;
-  private final Turn turn;
+  private final Lay lay;
   private final Artwork tiled;
   private final Extent drawn;
   private final List<String> notes = new ArrayList<>();
@@ -37,9 +38,9 @@ public final class LaidLayout {
     this.laid = laid;
     film = laid.film();
     Placement placement = film.placement();
-    turn = Turn.of(placement);
+    lay = Lay.of(placement);
     tiled = Sheets.repeated(film.artwork(), placement.columns(), placement.rows());
-    drawn = turn.around(tiled.widthMm() / 2, tiled.heightMm() / 2);
+    drawn = around(lay, tiled.widthMm() / 2, tiled.heightMm() / 2);
     notes.addAll(film.artwork().notes());
   }
 
@@ -95,7 +96,7 @@ public final class LaidLayout {
     Artwork whole = Sheets.surrounded(tiled, reach, reach, !film.surroundClear());
     return new FilmLayout(
         film.name(),
-        turn.laid(whole, 2 * halfX, 2 * halfY),
+        onFilm(whole, 2 * halfX, 2 * halfY),
         outline,
         flaps,
         film.kind(),
@@ -110,7 +111,7 @@ public final class LaidLayout {
       if (laid.faces(f)) {
         double[] ring = new double[6];
         for (int k = 0; k < 3; k++) {
-          turn.put(laid.x(f, k), laid.y(f, k), ring, 2 * k);
+          lay.toFilm(laid.x(f, k), laid.y(f, k), ring, 2 * k);
         }
         out.add(ring);
       }
@@ -133,45 +134,25 @@ public final class LaidLayout {
     return Math.hypot(e.x1() - e.x0(), e.y1() - e.y0());
   }
 
-  /** Mirror, turn and scale of a placement, exact for quarter turns. */
-  private record Turn(double cos, double sin, double flip, double scale) {
-    static Turn of(Placement p) {
-      double angle = Math.toRadians(p.turnDegrees());
-      boolean quarter = p.turnDegrees() % 90 == 0;
-      return new Turn(
-          quarter ? Math.rint(Math.cos(angle)) : Math.cos(angle),
-          quarter ? Math.rint(Math.sin(angle)) : Math.sin(angle),
-          p.mirror() ? -1 : 1,
-          p.scale());
-    }
+  private static Extent around(Lay lay, double halfWidthMm, double halfHeightMm) {
+    double scale = Math.abs(lay.scale());
+    double x = scale * (Math.abs(lay.cos()) * halfWidthMm + Math.abs(lay.sin()) * halfHeightMm);
+    double y = scale * (Math.abs(lay.sin()) * halfWidthMm + Math.abs(lay.cos()) * halfHeightMm);
+    return new Extent(-x, -y, x, y);
+  }
 
-    Extent around(double halfWidthMm, double halfHeightMm) {
-      double x = scale * (Math.abs(cos) * halfWidthMm + Math.abs(sin) * halfHeightMm);
-      double y = scale * (Math.abs(sin) * halfWidthMm + Math.abs(cos) * halfHeightMm);
-      return new Extent(-x, -y, x, y);
+  private Artwork onFilm(Artwork artwork, double widthMm, double heightMm) {
+    double[] from = artwork.xy();
+    double[] to = new double[from.length];
+    for (int i = 0; i < from.length; i += 2) {
+      lay.toFilm(from[i], from[i + 1], to, i);
     }
-
-    /** From artwork to film. */
-    void put(double artworkX, double artworkY, double[] out, int at) {
-      double x = flip * scale * artworkX;
-      double y = scale * artworkY;
-      out[at] = cos * x - sin * y;
-      out[at + 1] = sin * x + cos * y;
-    }
-
-    Artwork laid(Artwork artwork, double widthMm, double heightMm) {
-      double[] from = artwork.xy();
-      double[] to = new double[from.length];
-      for (int i = 0; i < from.length; i += 2) {
-        put(from[i], from[i + 1], to, i);
-      }
-      return Artwork.cleaned(
-          widthMm,
-          heightMm,
-          to,
-          artwork.ringStarts().clone(),
-          artwork.flatteningMm() * scale,
-          artwork.notes());
-    }
+    return Artwork.cleaned(
+        widthMm,
+        heightMm,
+        to,
+        artwork.ringStarts().clone(),
+        artwork.flatteningMm() * Math.abs(lay.scale()),
+        artwork.notes());
   }
 }

@@ -1,5 +1,6 @@
 package org.amperskin.film;
 
+import org.amperskin.geom.Barycentric;
 import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.region.LaidFilm;
@@ -52,22 +53,13 @@ final class SkinToSheet {
     boolean found = false;
     for (int i = starts[parent]; i < starts[parent + 1]; i++) {
       int f = pieces[i];
-      Vec3 a = corner(laid.mesh(), f, 0);
-      Vec3 u = corner(laid.mesh(), f, 1).minus(a);
-      Vec3 v = corner(laid.mesh(), f, 2).minus(a);
-      Vec3 d = p.minus(a);
-      double uu = u.dot(u);
-      double uv = u.dot(v);
-      double vv = v.dot(v);
-      double det = uu * vv - uv * uv;
-      double s = (d.dot(u) * vv - d.dot(v) * uv) / det;
-      double t = (d.dot(v) * uu - d.dot(u) * uv) / det;
-      double inside = Math.min(s, Math.min(t, 1 - s - t));
-      if (inside > best) {
-        best = inside;
+      SurfaceMesh mesh = laid.mesh();
+      Barycentric w = Barycentric.of(corner(mesh, f, 0), corner(mesh, f, 1), corner(mesh, f, 2), p);
+      if (w.smallest() > best) {
+        best = w.smallest();
         found = true;
-        xy[0] = (1 - s - t) * laid.x(f, 0) + s * laid.x(f, 1) + t * laid.x(f, 2);
-        xy[1] = (1 - s - t) * laid.y(f, 0) + s * laid.y(f, 1) + t * laid.y(f, 2);
+        xy[0] = w.first() * laid.x(f, 0) + w.second() * laid.x(f, 1) + w.third() * laid.x(f, 2);
+        xy[1] = w.first() * laid.y(f, 0) + w.second() * laid.y(f, 1) + w.third() * laid.y(f, 2);
       }
     }
     return found;

@@ -54,7 +54,8 @@ final class PlacementReader {
         }
         case WRAPPED -> {
           WrappedPlacement.Axis axis = map.has("axis") ? axis(map.map("axis")) : null;
-          Vec3 up = map.has("up") ? FilmReader.direction(map, "up") : uprightAlong(axis);
+          Vec3 up =
+              map.has("up") ? FilmReader.direction(map, "up") : WrappedPlacement.uprightFor(axis);
           yield new WrappedPlacement(
               axis, form(map), up, centre, turn, scale, mirror, repeat[0], repeat[1]);
         }
@@ -98,16 +99,6 @@ final class PlacementReader {
     map.onlyKeys(Set.of("point", "direction"));
     return new WrappedPlacement.Axis(
         FilmReader.point(map, "point"), FilmReader.direction(map, "direction"));
-  }
-
-  /** +z, or +y for an axis square to it. */
-  private static Vec3 uprightAlong(WrappedPlacement.Axis axis) {
-    Vec3 z = new Vec3(0, 0, 1);
-    if (axis == null || Math.abs(axis.direction().dot(z)) > 1e-3) {
-      return z;
-    }
-    Vec3 y = new Vec3(0, 1, 0);
-    return Math.abs(axis.direction().dot(y)) > 1e-3 ? y : new Vec3(1, 0, 0);
   }
 
   private static ConeFit.Form form(YamlMap map) throws YamlFault {

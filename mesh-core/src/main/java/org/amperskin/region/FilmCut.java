@@ -76,11 +76,7 @@ final class FilmCut {
    */
   static Result light(Laid laid, MaskFilm film, Progress progress) {
     Placement placement = film.placement();
-    double reach = 0;
-    for (int v = 0; v < laid.pieces().mesh().vertexCount(); v++) {
-      reach = Math.max(reach, Math.abs(laid.frame().x(v)));
-      reach = Math.max(reach, Math.abs(laid.frame().y(v)));
-    }
+    double reach = laid.frame().reach();
     Artwork tiled = Sheets.repeated(film.artwork(), placement.columns(), placement.rows());
     Artwork sheet =
         Sheets.surrounded(tiled, 2.2 * reach + 1, 2.2 * reach + 1, !film.surroundClear());

@@ -97,6 +97,15 @@ final class FilmFrame {
     return xy[2 * vertex + 1];
   }
 
+  /** Largest artwork coordinate of any vertex, across or upward, without its sign (mm). */
+  double reach() {
+    double reach = 0;
+    for (double c : xy) {
+      reach = Math.max(reach, Math.abs(c));
+    }
+    return reach;
+  }
+
   double depth(int vertex) {
     return depth[vertex];
   }

@@ -1,5 +1,6 @@
 package org.amperskin.region;
 
+import org.amperskin.geom.Barycentric;
 import org.amperskin.geom.Progress;
 import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
@@ -63,14 +64,6 @@ abstract sealed class FilmShape permits FilmShape.Flat, FilmShape.Wrapped, FilmS
   /** What the film's shape is, for people. */
   abstract FilmForm form();
 
-  private static double extent(FilmFrame frame, int vertices) {
-    double reach = 0;
-    for (int v = 0; v < vertices; v++) {
-      reach = Math.max(reach, Math.max(Math.abs(frame.x(v)), Math.abs(frame.y(v))));
-    }
-    return reach;
-  }
-
   /** Before the part, square to parallel light. */
   static final class Flat extends FilmShape {
     private static final double GAP = 1e-7;
@@ -99,9 +92,8 @@ abstract sealed class FilmShape permits FilmShape.Flat, FilmShape.Wrapped, FilmS
         depth0 = Math.min(depth0, whole.depth(v));
         depth1 = Math.max(depth1, whole.depth(v));
       }
-      double reach = extent(whole, skin.vertexCount());
       progress.at("casting shadows", 0);
-      double gap = GAP * Math.max(reach * placement.scale(), depth1 - depth0);
+      double gap = GAP * Math.max(whole.reach() * placement.scale(), depth1 - depth0);
       this.shadows = Shadows.of(skin, whole, sound, gap);
     }
 
@@ -132,8 +124,9 @@ abstract sealed class FilmShape permits FilmShape.Flat, FilmShape.Wrapped, FilmS
         WrappedPlacement placement) {
       super(skin, sound, behind == null ? null : patch.marked());
       this.placement = placement;
-      ConeFit found = placement.axis() == null ? ConeFit.of(patch, placement.form()) : given(patch);
-      Cone cone = upward(found.cone());
+      Cone found =
+          placement.axis() == null ? ConeFit.of(patch, placement.form()).cone() : given(patch);
+      Cone cone = upward(found);
       fit = ConeFit.given(patch, cone);
       Vec3 towards = placement.centre() == null ? patch.centroid() : placement.centre();
       Vec3 d = towards.minus(cone.point());
@@ -150,7 +143,7 @@ abstract sealed class FilmShape permits FilmShape.Flat, FilmShape.Wrapped, FilmS
       height = placement.centre() == null ? middle(patch) : heightOf(placement.centre());
     }
 
-    private ConeFit given(Patch patch) {
+    private Cone given(Patch patch) {
       WrappedPlacement.Axis axis = placement.axis();
       double least = Double.POSITIVE_INFINITY;
       double most = 0;
@@ -174,8 +167,7 @@ abstract sealed class FilmShape permits FilmShape.Flat, FilmShape.Wrapped, FilmS
         throw new IllegalArgumentException(
             "the patch lies within " + radius + " mm of the axis: nothing to bend a film round");
       }
-      Cone cone = new Cone(axis.point(), axis.direction(), square, radius, 0, inside);
-      return ConeFit.given(patch, cone);
+      return new Cone(axis.point(), axis.direction(), square, radius, 0, inside);
     }
 
     private static Vec3 fromAxis(WrappedPlacement.Axis axis, Vec3 p) {
@@ -280,16 +272,10 @@ abstract sealed class FilmShape permits FilmShape.Flat, FilmShape.Wrapped, FilmS
     /** Takes a point of a face to the plane, by its place in the face. */
     private void onFilm(int face, double[] p, int at, double[] out) {
       int i = place[face];
-      Vec3 a = corner(face, 0);
-      Vec3 u = corner(face, 1).minus(a);
-      Vec3 v = corner(face, 2).minus(a);
-      Vec3 d = new Vec3(p[at], p[at + 1], p[at + 2]).minus(a);
-      double uu = u.dot(u);
-      double uv = u.dot(v);
-      double vv = v.dot(v);
-      double det = uu * vv - uv * uv;
-      double s = (d.dot(u) * vv - d.dot(v) * uv) / det;
-      double t = (d.dot(v) * uu - d.dot(u) * uv) / det;
+      Vec3 point = new Vec3(p[at], p[at + 1], p[at + 2]);
+      Barycentric w = Barycentric.of(corner(face, 0), corner(face, 1), corner(face, 2), point);
+      double s = w.second();
+      double t = w.third();
       out[at] =
           flat.x(i, 0) + s * (flat.x(i, 1) - flat.x(i, 0)) + t * (flat.x(i, 2) - flat.x(i, 0));
       out[at + 1] =

@@ -2,6 +2,7 @@ package org.amperskin.region;
 
 import org.amperskin.geom.Vec3;
 import org.amperskin.mesh.SurfaceMesh;
+import org.amperskin.unroll.PlaneMap;
 
 /**
  * A film on the whole skin, face by face: where its artwork lies, how far off it is, how it
@@ -129,15 +130,8 @@ public final class LaidFilm {
    * @param out {@code out[0]} the larger, {@code out[1]} the smaller
    */
   public void stretch(int piece, double[] out) {
-    double[] m = map(piece);
-    double e = (m[0] + m[3]) / 2;
-    double f = (m[0] - m[3]) / 2;
-    double g = (m[2] + m[1]) / 2;
-    double h = (m[2] - m[1]) / 2;
-    double q = Math.hypot(e, h);
-    double r = Math.hypot(f, g);
-    out[0] = q + r;
-    out[1] = Math.abs(q - r);
+    map(piece).stretches(out);
+    out[1] = Math.abs(out[1]);
   }
 
   /**
@@ -149,33 +143,26 @@ public final class LaidFilm {
    */
   public double widthOnSkin(int piece, double nx, double ny) {
     // Distance in the skin between the lines n.x = 0 and n.x = 1: one over the length of n M.
-    double[] m = map(piece);
-    double a = nx * m[0] + ny * m[2];
-    double b = nx * m[1] + ny * m[3];
+    PlaneMap m = map(piece);
+    double a = nx * m.m0() + ny * m.m2();
+    double b = nx * m.m1() + ny * m.m3();
     return 1 / Math.hypot(a, b);
   }
 
   /** Matrix from the piece's own plane (mm) to the film (mm), along artwork axes. */
-  private double[] map(int piece) {
+  private PlaneMap map(int piece) {
     SurfaceMesh mesh = mesh();
-    Vec3 a = point(piece, 0);
-    Vec3 u = point(piece, 1).minus(a);
-    Vec3 v = point(piece, 2).minus(a);
-    double l = u.length();
-    double p = u.dot(v) / l;
-    double h = u.cross(v).length() / l;
     double scale = film.placement().scale();
     int i = mesh.corner(piece, 0);
     int j = mesh.corner(piece, 1);
     int k = mesh.corner(piece, 2);
     FilmFrame frame = laid.frame();
-    double ux = scale * (frame.x(j) - frame.x(i));
-    double uy = scale * (frame.y(j) - frame.y(i));
-    double vx = scale * (frame.x(k) - frame.x(i));
-    double vy = scale * (frame.y(k) - frame.y(i));
-    double m0 = ux / l;
-    double m2 = uy / l;
-    return new double[] {m0, (vx - m0 * p) / h, m2, (vy - m2 * p) / h};
+    return PlaneMap.of(
+        PlaneMap.Flat.of(point(piece, 0), point(piece, 1), point(piece, 2)),
+        scale * (frame.x(j) - frame.x(i)),
+        scale * (frame.y(j) - frame.y(i)),
+        scale * (frame.x(k) - frame.x(i)),
+        scale * (frame.y(k) - frame.y(i)));
   }
 
   private Vec3 point(int piece, int k) {

@@ -33,6 +33,8 @@ public record WrappedPlacement(
     int columns,
     int rows)
     implements Placement {
+  private static final double NEARLY_SQUARE = 1e-3;
+
   /**
    * A given axis; the radius follows from the patch.
    *
@@ -53,6 +55,20 @@ public record WrappedPlacement(
     if (axis != null && Math.abs(axis.direction().dot(up)) < 1e-6) {
       throw new IllegalArgumentException("up lies square to the axis: it cannot choose its sense");
     }
+  }
+
+  /**
+   * The upright taken when none is given: +z, or +y (else +x) for an axis square to it.
+   *
+   * @param axis the axis; null if it is to be fitted
+   */
+  public static Vec3 uprightFor(Axis axis) {
+    Vec3 z = new Vec3(0, 0, 1);
+    if (axis == null || Math.abs(axis.direction().dot(z)) >= NEARLY_SQUARE) {
+      return z;
+    }
+    Vec3 y = new Vec3(0, 1, 0);
+    return Math.abs(axis.direction().dot(y)) > NEARLY_SQUARE ? y : new Vec3(1, 0, 0);
   }
 
   /** Fitted to the patch, upright +z, at true size. */

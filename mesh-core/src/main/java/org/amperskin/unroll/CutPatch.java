@@ -193,6 +193,24 @@ final class CutPatch {
     return corner[3 * i + k];
   }
 
+  /**
+   * Map of face i to its place.
+   *
+   * @param flat the face in its own plane
+   * @param xy places of the corners: {@code xy[2*c], xy[2*c+1]} (mm)
+   */
+  PlaneMap map(int i, PlaneMap.Flat flat, double[] xy) {
+    int a = corner(i, 0);
+    int b = corner(i, 1);
+    int c = corner(i, 2);
+    return PlaneMap.of(
+        flat,
+        xy[2 * b] - xy[2 * a],
+        xy[2 * b + 1] - xy[2 * a + 1],
+        xy[2 * c] - xy[2 * a],
+        xy[2 * c + 1] - xy[2 * a + 1]);
+  }
+
   /** Face over edge k of face i; -1 at border and seams. */
   int beside(int i, int k) {
     return seam[3 * i + k] ? -1 : patch.beside(i, k);

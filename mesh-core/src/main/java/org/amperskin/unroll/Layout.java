@@ -22,10 +22,11 @@ final class Layout {
     this.cut = cut;
     int n = cut.patch().size();
     flat = new double[3 * n];
-    double[] one = new double[3];
     for (int i = 0; i < n; i++) {
-      Stretch.flat(cut.patch(), i, one);
-      System.arraycopy(one, 0, flat, 3 * i, 3);
+      PlaneMap.Flat face = cut.patch().flat(i);
+      flat[3 * i] = face.secondX();
+      flat[3 * i + 1] = face.thirdX();
+      flat[3 * i + 2] = face.thirdY();
     }
   }
 
@@ -156,6 +157,14 @@ final class Layout {
     }
   }
 
+  private PlaneMap.Flat flat(int i) {
+    return new PlaneMap.Flat(flat[3 * i], flat[3 * i + 1], flat[3 * i + 2]);
+  }
+
+  private PlaneMap map(int i) {
+    return cut.map(i, flat(i), xy);
+  }
+
   private double localX(int i, int k) {
     return k == 0 ? 0 : flat[3 * i + k - 1];
   }
@@ -193,7 +202,7 @@ final class Layout {
     for (int round = 0; round < rounds; round++) {
       double worst = 0;
       for (int i = 0; i < n; i++) {
-        Stretch.of(cut, i, xy, s);
+        map(i).stretches(s);
         far[i] = s[1] > 0 ? Math.max(Math.abs(Math.log(s[0])), Math.abs(Math.log(s[1]))) : 2;
         worst = Math.max(worst, far[i]);
       }
@@ -228,36 +237,29 @@ final class Layout {
     double[] values = new double[12 * n + 1];
     double[] bx = new double[size];
     double[] by = new double[size];
-    double[] m = new double[4];
-    double[] f = new double[3];
-    double[] place = new double[6];
     int e = 0;
     double largest = 0;
     for (int i = 0; i < n; i++) {
-      System.arraycopy(flat, 3 * i, f, 0, 3);
-      Stretch.matrix(cut, i, xy, f, m);
-      double c = m[0] + m[3];
-      double s = m[2] - m[1];
+      PlaneMap m = map(i);
+      double c = m.m0() + m.m3();
+      double s = m.m2() - m.m1();
       double l = Math.hypot(c, s);
       c = l > 0 ? c / l : 1;
       s = l > 0 ? s / l : 0;
-      place[2] = f[0];
-      place[4] = f[1];
-      place[5] = f[2];
-      double doubled = f[0] * f[2];
+      double doubled = flat[3 * i] * flat[3 * i + 2];
       for (int k = 0; k < 3; k++) {
         int o = (k + 2) % 3;
         int p = (k + 1) % 3;
         // Cotangent of the angle at corner o, over edge k to p.
-        double ax = place[2 * k] - place[2 * o];
-        double ay = place[2 * k + 1] - place[2 * o + 1];
-        double bx0 = place[2 * p] - place[2 * o];
-        double by0 = place[2 * p + 1] - place[2 * o + 1];
+        double ax = localX(i, k) - localX(i, o);
+        double ay = localY(i, k) - localY(i, o);
+        double bx0 = localX(i, p) - localX(i, o);
+        double by0 = localY(i, p) - localY(i, o);
         double cot = weight[i] * (ax * bx0 + ay * by0) / (2 * doubled);
         int a = cut.corner(i, k);
         int b = cut.corner(i, p);
-        double dx = place[2 * k] - place[2 * p];
-        double dy = place[2 * k + 1] - place[2 * p + 1];
+        double dx = localX(i, k) - localX(i, p);
+        double dy = localY(i, k) - localY(i, p);
         double tx = cot * (c * dx - s * dy);
         double ty = cot * (s * dx + c * dy);
         bx[a] += tx;
@@ -303,7 +305,7 @@ final class Layout {
     folds = 0;
     double[] s = new double[2];
     for (int i = 0; i < cut.patch().size(); i++) {
-      Stretch.of(cut, i, xy, s);
+      map(i).stretches(s);
       if (!(s[1] > 0)) {
         folds++;
       } else {
@@ -325,9 +327,8 @@ final class Layout {
   /** The places, moved and turned so that {@code centre} is the origin and {@code up} upright. */
   double[] upright(int root, Vec3 centre, Vec3 up) {
     Patch patch = cut.patch();
-    double[] m = new double[4];
-    double[] f = {flat[3 * root], flat[3 * root + 1], flat[3 * root + 2]};
-    Stretch.matrix(cut, root, xy, f, m);
+    PlaneMap m = map(root);
+    PlaneMap.Flat face = flat(root);
     Vec3 a = patch.point(patch.corner(root, 0));
     Vec3 e = patch.point(patch.corner(root, 1)).minus(a).unit();
     double[] normal = patch.mesh().unitNormal(patch.face(root));
@@ -336,16 +337,17 @@ final class Layout {
     Vec3 middle = patch.middle(root);
     Vec3 to = centre.minus(a);
     // A centre beside the face would be extrapolated: its middle is taken instead.
-    if (centre.minus(middle).length() > 2 * Math.max(f[0], Math.hypot(f[1], f[2]))) {
+    if (centre.minus(middle).length()
+        > 2 * Math.max(face.secondX(), Math.hypot(face.thirdX(), face.thirdY()))) {
       to = middle.minus(a);
     }
     double lx = to.dot(e);
     double ly = to.dot(g);
     int first = cut.corner(root, 0);
-    double ox = xy[2 * first] + m[0] * lx + m[1] * ly;
-    double oy = xy[2 * first + 1] + m[2] * lx + m[3] * ly;
-    double ux = m[0] * up.dot(e) + m[1] * up.dot(g);
-    double uy = m[2] * up.dot(e) + m[3] * up.dot(g);
+    double ox = xy[2 * first] + m.m0() * lx + m.m1() * ly;
+    double oy = xy[2 * first + 1] + m.m2() * lx + m.m3() * ly;
+    double ux = m.m0() * up.dot(e) + m.m1() * up.dot(g);
+    double uy = m.m2() * up.dot(e) + m.m3() * up.dot(g);
     double l = Math.hypot(ux, uy);
     if (l < 1e-6) {
       throw new IllegalArgumentException(

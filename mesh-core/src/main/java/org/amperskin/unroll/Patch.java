@@ -137,6 +137,11 @@ public final class Patch {
     return new Vec3(mesh.x(vertex), mesh.y(vertex), mesh.z(vertex));
   }
 
+  /** Face i in its own plane. */
+  PlaneMap.Flat flat(int i) {
+    return PlaneMap.Flat.of(point(corner(i, 0)), point(corner(i, 1)), point(corner(i, 2)));
+  }
+
   /** Middle of face i. */
   public Vec3 middle(int i) {
     return point(corner(i, 0)).plus(point(corner(i, 1))).plus(point(corner(i, 2))).times(1 / 3.0);

@@ -137,7 +137,7 @@ public final class Unrolling {
 
   /** The stretches of face i: {@code out[0]} the larger, {@code out[1]} the smaller. */
   public void stretch(int i, double[] out) {
-    Stretch.of(cut, i, xy, out);
+    cut.map(i, cut.patch().flat(i), xy).stretches(out);
   }
 
   /** The smallest stretch of any face. */
