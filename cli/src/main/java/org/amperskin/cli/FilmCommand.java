@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.amperskin.film.FilmSheets;
 import org.amperskin.film.Paper;
@@ -174,22 +173,8 @@ final class FilmCommand extends Verb {
     }
     String unit = parts[parts.length - 1].replaceAll("[^A-Za-z]", "");
     String first = parts[0].matches("[0-9.]+") ? parts[0] + unit : parts[0];
-    double across = 1000 * positive("--measured", first, Dimension.LENGTH);
-    double along =
-        parts.length == 1 ? across : 1000 * positive("--measured", parts[1], Dimension.LENGTH);
-    return new ScaleCorrection(rounded(across), rounded(along));
-  }
-
-  /** Takes the rounding of the way through metres off again. */
-  private static double rounded(double mm) {
-    return Math.rint(mm * 1e9) / 1e9;
-  }
-
-  static boolean yes(String option, String text) throws UsageFault {
-    return switch (text.toLowerCase(Locale.ROOT)) {
-      case "yes" -> true;
-      case "no" -> false;
-      default -> throw new UsageFault(option + " " + text + ": yes or no fits");
-    };
+    double across = mm("--measured", first);
+    double along = parts.length == 1 ? across : mm("--measured", parts[1]);
+    return new ScaleCorrection(across, along);
   }
 }

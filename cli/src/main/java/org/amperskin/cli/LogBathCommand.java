@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.amperskin.bench.Bath;
 import org.amperskin.bench.BenchLog;
 import org.amperskin.bench.Calibration;
@@ -16,6 +15,7 @@ import org.amperskin.units.QuantityException;
 import org.amperskin.units.Unit;
 import org.amperskin.yaml.YamlFault;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -71,26 +71,22 @@ final class LogBathCommand extends LogVerb {
       description = "An additive's use: \"NAME, 150 mL/(kA.h)\"; may be repeated.")
   private List<String> doses = List.of();
 
-  @Option(names = "--date", paramLabel = "DAY", description = "As 2026-03-01; else today.")
-  private String date;
-
-  @Option(names = "--note", paramLabel = "TEXT", description = "A remark.")
-  private String note;
+  @Mixin private EntryOptions entry = new EntryOptions();
 
   @Override
   public Integer call() throws Exception {
     boolean reads = volume != null || metal != null || !added.isEmpty() || !doses.isEmpty();
     boolean begins = recipe != null || anode != null;
     if (!reads && !begins) {
-      if (date != null || note != null) {
+      if (entry.told()) {
         throw new UsageFault("--date and --note go with --volume, --metal, --add or --dose");
       }
       showBath(reading(log -> calibration(log, name)));
       return ExitCode.ANSWER;
     }
     Bath told = new Bath(checkedName(), Optional.ofNullable(checkedRecipe()), soluble());
-    Optional<LogEntry.BathReading> entry = reads ? Optional.of(reading()) : Optional.empty();
-    showBath(writing(log -> keep(log, told, entry, begins)));
+    Optional<LogEntry.BathReading> found = reads ? Optional.of(reading()) : Optional.empty();
+    showBath(writing(log -> keep(log, told, found, begins)));
     return ExitCode.ANSWER;
   }
 
@@ -142,19 +138,12 @@ final class LogBathCommand extends LogVerb {
       rates.add(new LogEntry.Dose(parts.get(0), mlPerAh));
     }
     return new LogEntry.BathReading(
-        head(date, note),
+        entry.head(),
         checkedName(),
         maybe("L", "--volume", volume, Dimension.VOLUME),
         maybe("g/L", "--metal", metal, Dimension.CONCENTRATION),
         additions,
         rates);
-  }
-
-  private static OptionalDouble maybe(String unit, String option, String text, Dimension dimension)
-      throws UsageFault {
-    return text == null
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(in(unit, option, text, dimension));
   }
 
   private static LogEntry.Addition addition(List<String> parts) throws UsageFault {

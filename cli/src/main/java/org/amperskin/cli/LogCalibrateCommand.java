@@ -4,11 +4,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
 import org.amperskin.bench.CalibratedRecipe;
 import org.amperskin.bench.Calibration;
+import org.amperskin.io.common.WholeFile;
 import org.amperskin.report.LogJson;
 import org.amperskin.report.LogText;
 import picocli.CommandLine.Command;
@@ -71,18 +71,12 @@ final class LogCalibrateCommand extends LogVerb {
     return CalibratedRecipe.of(found.recipe().get(), found.fit().get(), as);
   }
 
-  /** Beside its place first, then renamed: a plan never reads half a recipe. */
+  /** As a whole: a plan never reads half a recipe. */
   private static Path write(CalibratedRecipe recipe) throws IOException {
     Path folder = userFolder().recipes();
     Files.createDirectories(folder);
     Path file = folder.resolve(recipe.recipe().id() + ".yaml");
-    Path draft = Files.createTempFile(folder, ".recipe", ".part");
-    try {
-      Files.writeString(draft, recipe.yaml(), StandardCharsets.UTF_8);
-      Files.move(draft, file, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(draft);
-    }
+    WholeFile.write(file, out -> out.write(recipe.yaml().getBytes(StandardCharsets.UTF_8)));
     return file;
   }
 }

@@ -1,9 +1,9 @@
 package org.amperskin.cli;
 
-import java.util.OptionalDouble;
 import org.amperskin.bench.LogEntry;
 import org.amperskin.units.Dimension;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -36,11 +36,7 @@ final class LogCounterCommand extends LogVerb {
       description = "What the bath's meter reads, as 130A.h.")
   private String reading;
 
-  @Option(names = "--date", paramLabel = "DAY", description = "As 2026-03-01; else today.")
-  private String date;
-
-  @Option(names = "--note", paramLabel = "TEXT", description = "A remark.")
-  private String note;
+  @Mixin private EntryOptions entry = new EntryOptions();
 
   @Override
   public Integer call() throws Exception {
@@ -49,12 +45,9 @@ final class LogCounterCommand extends LogVerb {
     }
     return keep(
         new LogEntry.Counter(
-            head(date, note), bath, charge("--add", add), charge("--reading", reading)));
-  }
-
-  private static OptionalDouble charge(String option, String text) throws UsageFault {
-    return text == null
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(in("A.h", option, text, Dimension.CHARGE));
+            entry.head(),
+            bath,
+            maybe("A.h", "--add", add, Dimension.CHARGE),
+            maybe("A.h", "--reading", reading, Dimension.CHARGE)));
   }
 }

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import org.amperskin.bench.LogEntry;
 import org.amperskin.units.Dimension;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -49,28 +50,18 @@ final class LogCouponCommand extends LogVerb {
   @Option(names = "--bath", paramLabel = "BATH", description = "The bath or brush solution.")
   private String bath;
 
-  @Option(names = "--date", paramLabel = "DAY", description = "As 2026-03-01; else today.")
-  private String date;
-
-  @Option(names = "--note", paramLabel = "TEXT", description = "A remark.")
-  private String note;
+  @Mixin private EntryOptions entry = new EntryOptions();
 
   @Override
   public Integer call() throws Exception {
-    OptionalDouble areaDm2 =
-        area == null
-            ? OptionalDouble.empty()
-            : OptionalDouble.of(in("dm2", "--area", area, Dimension.AREA));
-    OptionalDouble chargeAh =
-        charge == null
-            ? OptionalDouble.empty()
-            : OptionalDouble.of(in("A.h", "--charge", charge, Dimension.CHARGE));
+    OptionalDouble areaDm2 = maybe("dm2", "--area", area, Dimension.AREA);
+    OptionalDouble chargeAh = maybe("A.h", "--charge", charge, Dimension.CHARGE);
     if (photo != null && !Files.isRegularFile(photo)) {
       throw new java.nio.file.NoSuchFileException(photo.toString());
     }
     return keep(
         new LogEntry.Coupon(
-            head(date, note),
+            entry.head(),
             text("NAME", name).orElseThrow(),
             coverage(areaDm2, chargeAh),
             areaDm2,

@@ -11,6 +11,7 @@ import org.amperskin.job.StepSpec;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -38,11 +39,7 @@ final class LogJobCommand extends LogVerb {
       description = "A step and its charge: \"NAME, 3.1 A.h\" or \"NAME, 3.1 A.h, BATH\".")
   private List<String> steps;
 
-  @Option(names = "--date", paramLabel = "DAY", description = "As 2026-03-01; else today.")
-  private String date;
-
-  @Option(names = "--note", paramLabel = "TEXT", description = "A remark.")
-  private String note;
+  @Mixin private EntryOptions entry = new EntryOptions();
 
   @Override
   public Integer call() throws Exception {
@@ -68,6 +65,6 @@ final class LogJobCommand extends LogVerb {
               name, chargeAh, parts.size() > 2 ? Optional.of(parts.get(2)) : Optional.empty()));
     }
     String path = job.toAbsolutePath().normalize().toString();
-    return keep(new LogEntry.Job(head(date, note), path, done));
+    return keep(new LogEntry.Job(entry.head(), path, done));
   }
 }

@@ -2,11 +2,10 @@ package org.amperskin.cli;
 
 import java.math.BigDecimal;
 import java.nio.file.Path;
-import java.time.DateTimeException;
-import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.amperskin.bench.Bath;
@@ -93,23 +92,6 @@ abstract class LogVerb extends Verb {
     return Calibration.of(bath, recipe, log.entries());
   }
 
-  /** A head with the date given or today's. */
-  static LogEntry.Head head(String date, String note) throws UsageFault {
-    LocalDate today = LocalDate.now();
-    LocalDate day = today;
-    if (date != null) {
-      try {
-        day = LocalDate.parse(date);
-      } catch (DateTimeException bad) {
-        throw new UsageFault("--date '" + date + "' is no date; year-month-day fits: 2026-03-01");
-      }
-      if (day.isAfter(today.plusDays(1))) { // a day of slack for other time zones
-        throw new UsageFault("--date " + date + " lies after today, " + today);
-      }
-    }
-    return LogEntry.Head.of(day, text("--note", note));
-  }
-
   /** A text that may be left out but not blank. */
   static Optional<String> text(String option, String text) throws UsageFault {
     if (text != null && text.isBlank()) {
@@ -121,6 +103,14 @@ abstract class LogVerb extends Verb {
   /** A quantity above zero in the unit named. */
   static double in(String unit, String option, String text, Dimension dimension) throws UsageFault {
     return Unit.of(unit).fromSi(positive(option, text, dimension));
+  }
+
+  /** The same of an option that may be left out. */
+  static OptionalDouble maybe(String unit, String option, String text, Dimension dimension)
+      throws UsageFault {
+    return text == null
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(in(unit, option, text, dimension));
   }
 
   /** The words between commas, as many as fit. */

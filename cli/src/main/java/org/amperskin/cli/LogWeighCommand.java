@@ -1,10 +1,10 @@
 package org.amperskin.cli;
 
-import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.amperskin.bench.LogEntry;
 import org.amperskin.units.Dimension;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -59,11 +59,7 @@ final class LogWeighCommand extends LogVerb {
       description = "Entry of the job whose charge this is, so that it counts once.")
   private Long job;
 
-  @Option(names = "--date", paramLabel = "DAY", description = "As 2026-03-01; else today.")
-  private String date;
-
-  @Option(names = "--note", paramLabel = "TEXT", description = "A remark.")
-  private String note;
+  @Mixin private EntryOptions entry = new EntryOptions();
 
   @Override
   public Integer call() throws Exception {
@@ -75,14 +71,12 @@ final class LogWeighCommand extends LogVerb {
             : Math.min(lastDigitG(before), lastDigitG(after));
     return keep(
         new LogEntry.Weighing(
-            head(date, note),
+            entry.head(),
             text("NAME", name).orElseThrow(),
             beforeG,
             afterG,
             stepG,
-            charge == null
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(in("A.h", "--charge", charge, Dimension.CHARGE)),
+            maybe("A.h", "--charge", charge, Dimension.CHARGE),
             text("--bath", bath),
             job == null ? OptionalLong.empty() : OptionalLong.of(job)));
   }

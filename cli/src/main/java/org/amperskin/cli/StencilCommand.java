@@ -10,7 +10,6 @@ import org.amperskin.job.JobFilm;
 import org.amperskin.report.StencilFile;
 import org.amperskin.report.StencilJson;
 import org.amperskin.report.StencilText;
-import org.amperskin.units.Dimension;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -106,14 +105,9 @@ final class StencilCommand extends Verb {
           mm("--least", least),
           mm("--border", border),
           bridges == null ? 0 : mm("--bridges", bridges),
-          FilmCommand.yes("--mirror", mirror));
+          yes("--mirror", mirror));
     } catch (IllegalArgumentException bad) {
       throw new UsageFault(bad.getMessage());
     }
-  }
-
-  /** In mm, without the rounding of the way through metres. */
-  private static double mm(String option, String text) throws UsageFault {
-    return Math.rint(1e12 * positive(option, text, Dimension.LENGTH)) / 1e9;
   }
 }

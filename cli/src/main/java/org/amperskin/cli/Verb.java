@@ -3,6 +3,7 @@ package org.amperskin.cli;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -63,6 +64,20 @@ abstract class Verb implements Callable<Integer> {
 
   ProgressLine progress() {
     return new ProgressLine(spec.commandLine().getErr());
+  }
+
+  /** A yes or a no. */
+  static boolean yes(String option, String text) throws UsageFault {
+    return switch (text.toLowerCase(Locale.ROOT)) {
+      case "yes" -> true;
+      case "no" -> false;
+      default -> throw new UsageFault(option + " " + text + ": yes or no fits");
+    };
+  }
+
+  /** A length in mm, without the rounding of the way through metres. */
+  static double mm(String option, String text) throws UsageFault {
+    return Math.rint(1e12 * positive(option, text, Dimension.LENGTH)) / 1e9;
   }
 
   /** A quantity in the SI-coherent unit of its dimension. */
