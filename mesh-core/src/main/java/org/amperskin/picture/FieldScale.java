@@ -45,7 +45,11 @@ public record FieldScale(double low, double high, String label, String unit, boo
     double from = field.low();
     double to = Math.max(from, field.quantile(0.98));
     double step = roundUp((to - from) / TICKS);
-    double low = step > 0 ? step * Math.floor(from / step + 1e-9) : from;
+    if (step == 0) {
+      // one value all over, but for rounding
+      return new FieldScale(from, from, field.label(), field.unit(), false);
+    }
+    double low = step * Math.floor(from / step + 1e-9);
     if (low + TICKS * step < to - 1e-9 * step) {
       step = roundUp((to - low) / TICKS * (1 + 1e-9));
       low = step * Math.floor(from / step + 1e-9);

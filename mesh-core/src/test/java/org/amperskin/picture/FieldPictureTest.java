@@ -64,6 +64,19 @@ class FieldPictureTest {
     assertThat(FieldScale.of(field).clipped()).isFalse();
   }
 
+  /** A flat film's stretch is 1 but for rounding; a scale of no width once had no numbers. */
+  @Test
+  void fieldThatIsOneValueButForRoundingHasAScale() {
+    SurfaceMesh box = SampleParts.box(10, 10, 10);
+    double[] values = new double[12];
+    Arrays.fill(values, 1);
+    values[3] = Math.nextUp(1.0);
+    FieldScale scale = FieldScale.of(FaceField.of(box, "skin over film", "", values));
+    assertThat(scale.low()).isEqualTo(1);
+    assertThat(scale.high()).isEqualTo(1);
+    assertThat(scale.index(1)).isEqualTo(scale.index(Math.nextUp(1.0)));
+  }
+
   @Test
   void legendTellsNumbersWithUnitAndWhatLiesAbove() {
     ScaleLegend legend = new ScaleLegend(new FieldScale(0, 2, "gap", "mm", true));

@@ -62,7 +62,7 @@ final class FieldSurface {
     List<RegionEntry> entries = new ArrayList<>();
     int[] index = new int[BANDS + 1];
     for (int b = 0; b <= BANDS; b++) {
-      if (area[b] > 0 || b == 0) {
+      if (area[b] > 0 || b == BANDS && entries.isEmpty()) {
         index[b] = entries.size();
         int step = (int) ((BANDS - 0.5 - b) * FieldScale.STEPS / BANDS);
         entries.add(
@@ -80,6 +80,9 @@ final class FieldSurface {
     double height = (scale.high() - scale.low()) / BANDS;
     double from = scale.low() + (BANDS - 1 - band) * height;
     String unit = scale.unit().isEmpty() ? "" : " " + scale.unit();
+    if (height == 0) {
+      return figure(from) + unit;
+    }
     return band == 0 && scale.clipped()
         ? figure(from) + unit + " or more"
         : figure(from) + " to " + figure(from + height) + unit;
