@@ -118,9 +118,18 @@ final class LogStore implements AutoCloseable {
   }
 
   private void prepare(int version) throws SQLException, LogException {
-    int application = number("PRAGMA application_id");
-    int found = number("PRAGMA user_version");
-    boolean fresh = application == 0 && number("SELECT count(*) FROM sqlite_schema") == 0;
+    // in one view: another process may just be making the file
+    int[] header =
+        read(
+            c ->
+                new int[] {
+                  number("PRAGMA application_id"),
+                  number("PRAGMA user_version"),
+                  number("SELECT count(*) FROM sqlite_schema")
+                });
+    int application = header[0];
+    int found = header[1];
+    boolean fresh = application == 0 && header[2] == 0;
     if (!fresh && application != APPLICATION) {
       throw new LogException(
           file, "this is a database of something else (application id " + application + ")");

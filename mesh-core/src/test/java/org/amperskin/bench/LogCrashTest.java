@@ -11,6 +11,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.TreeSet;
+import java.util.concurrent.CyclicBarrier;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -154,6 +158,42 @@ class LogCrashTest {
                 .boxed()
                 .flatMap(n -> Stream.of("a" + n, "b" + n))
                 .collect(Collectors.toSet()));
+  }
+
+  /** Who finds a log that another is just beginning waits, and does not take it for a stranger. */
+  @Test
+  void manyWhoBeginOneLogAtOnceAgreeOnIt() throws Exception {
+    int many = 6;
+    Random random = new Random(1);
+    ExecutorService pool = Executors.newFixedThreadPool(many);
+    try {
+      for (int round = 0; round < 150; round++) {
+        Path file = folder.resolve("log" + round + ".db");
+        CyclicBarrier together = new CyclicBarrier(many);
+        List<Future<Long>> numbers = new ArrayList<>();
+        for (int i = 0; i < many; i++) {
+          LogEntry entry = LogWriterProcess.entry("w", i);
+          int late = random.nextInt(25);
+          numbers.add(
+              pool.submit(
+                  () -> {
+                    together.await();
+                    Thread.sleep(late);
+                    try (BenchLog log = BenchLog.openOrMake(file)) {
+                      return log.write(entry);
+                    }
+                  }));
+        }
+        List<Long> got = new ArrayList<>();
+        for (Future<Long> number : numbers) {
+          got.add(number.get());
+        }
+        assertThat(got).as("round %d", round).doesNotHaveDuplicates();
+        assertThat(sound(file, "round " + round)).hasSize(many);
+      }
+    } finally {
+      pool.shutdownNow();
+    }
   }
 
   /**
