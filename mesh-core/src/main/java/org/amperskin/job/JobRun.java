@@ -18,6 +18,7 @@ import org.amperskin.pattern.ArtworkFileException;
 import org.amperskin.plating.Plan;
 import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
+import org.amperskin.plating.Workpiece;
 import org.amperskin.region.ChosenFaces;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Region;
@@ -89,7 +90,7 @@ public final class JobRun {
       steps.add(StepMaker.make(spec, job, Surfaces.of(regions.get(spec.region()), part)));
     }
     Optional<PrintMaterial> material = job.part().material().flatMap(PrintMaterial::find);
-    Plan plan = Plan.of(steps, material, job.resistUm());
+    Plan plan = Plan.of(steps, new Workpiece(material, job.resistUm()));
     List<String> warnings = new ArrayList<>();
     part.sizeQuestion().ifPresent(warnings::add);
     warnings.addAll(unlit);

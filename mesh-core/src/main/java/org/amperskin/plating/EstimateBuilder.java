@@ -49,6 +49,9 @@ final class EstimateBuilder {
   private OptionalDouble tankLoadDm2PerL = OptionalDouble.empty();
   private OptionalDouble tankCurrentAPerL = OptionalDouble.empty();
   private OptionalDouble hydrogenL = OptionalDouble.empty();
+  private OptionalDouble handsS = OptionalDouble.empty();
+  private OptionalDouble waitS = OptionalDouble.empty();
+  final List<StepFigure> figures = new ArrayList<>();
 
   EstimateBuilder(
       String name, String region, How how, PlatedSurface surface, Optional<Recipe> recipe) {
@@ -204,6 +207,16 @@ final class EstimateBuilder {
     return this;
   }
 
+  EstimateBuilder handsS(double value) {
+    handsS = OptionalDouble.of(value);
+    return this;
+  }
+
+  EstimateBuilder waitS(double value) {
+    waitS = OptionalDouble.of(value);
+    return this;
+  }
+
   EstimateBuilder hydrogenL(double value) {
     hydrogenL = OptionalDouble.of(value);
     return this;
@@ -261,6 +274,9 @@ final class EstimateBuilder {
         tankLoadDm2PerL,
         tankCurrentAPerL,
         hydrogenL,
+        handsS,
+        waitS,
+        figures,
         ramp,
         refusal,
         warnings,

@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Steps in working order with what they come to, what they use up and what their order risks.
@@ -31,12 +29,11 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
    * Works out all steps.
    *
    * @param steps in working order
-   * @param print what the part is printed of, if known
-   * @param resistUm thickness of the resist (um), if there is one and it is known
+   * @param piece what else is known of the part
    */
-  public static Plan of(List<Step> steps, Optional<PrintMaterial> print, OptionalDouble resistUm) {
+  public static Plan of(List<Step> steps, Workpiece piece) {
     List<StepEstimate> estimates = new ArrayList<>();
-    StepOrder order = new StepOrder(print, resistUm);
+    StepOrder order = new StepOrder(piece);
     for (Step step : steps) {
       StepEstimate estimate = step.estimate();
       estimates.add(order.next(step, estimate));

@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -47,6 +48,9 @@ import java.util.OptionalDouble;
  * @param tankLoadDm2PerL area per volume of bath (dm2/L)
  * @param tankCurrentAPerL current per volume of bath (A/L)
  * @param hydrogenL hydrogen set free at 25 C, at most (L)
+ * @param handsS time hands are busy (s), where it is known apart from the waits
+ * @param waitS time that passes by itself (s)
+ * @param figures what only this kind of step has
  * @param ramp currents of the slow start, the last one stays; empty when set at once
  * @param refusal why there is no figure, if there is none
  * @param warnings what is wrong or risky, with numbers and a remedy
@@ -88,6 +92,9 @@ public record StepEstimate(
     OptionalDouble tankLoadDm2PerL,
     OptionalDouble tankCurrentAPerL,
     OptionalDouble hydrogenL,
+    OptionalDouble handsS,
+    OptionalDouble waitS,
+    List<StepFigure> figures,
     List<RampPoint> ramp,
     Optional<String> refusal,
     List<String> warnings,
@@ -96,6 +103,7 @@ public record StepEstimate(
     List<Assumption> assumptions) {
 
   public StepEstimate {
+    figures = List.copyOf(figures);
     ramp = List.copyOf(ramp);
     warnings = List.copyOf(warnings);
     cautions = List.copyOf(cautions);
@@ -112,5 +120,54 @@ public record StepEstimate(
   /** Whether no figure is given. */
   public boolean refused() {
     return refusal.isPresent();
+  }
+
+  /** The same with a caution more, before the others. */
+  StepEstimate withCaution(Hazard hazard) {
+    List<Caution> more = new ArrayList<>(cautions);
+    more.add(0, hazard.caution());
+    return new StepEstimate(
+        name,
+        recipe,
+        metal,
+        how,
+        region,
+        openAreaMm2,
+        areaErrorMm2,
+        openFraction,
+        densityADm2,
+        densityWindowADm2,
+        currentA,
+        currentBandA,
+        voltageV,
+        voltageWindowV,
+        timeS,
+        timeBandS,
+        rampExtraS,
+        chargeAh,
+        massG,
+        massBandG,
+        thicknessUm,
+        thicknessBandUm,
+        rateUmPerH,
+        anodeAreaMm2,
+        contactAreaMm2,
+        dwellS,
+        passes,
+        speedMPerMin,
+        solutionL,
+        bathL,
+        tankLoadDm2PerL,
+        tankCurrentAPerL,
+        hydrogenL,
+        handsS,
+        waitS,
+        figures,
+        ramp,
+        refusal,
+        warnings,
+        more,
+        notes,
+        assumptions);
   }
 }

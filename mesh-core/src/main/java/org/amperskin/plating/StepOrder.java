@@ -19,10 +19,9 @@ final class StepOrder {
   private boolean chromicAcid;
   private Optional<Metal> topMetal = Optional.empty();
 
-  StepOrder(Optional<PrintMaterial> print, OptionalDouble resistUm) {
-    this.print = print;
-    this.resistUm = resistUm;
-    resistUm.ifPresent(um -> Faraday.positive("resist thickness", um, "um"));
+  StepOrder(Workpiece piece) {
+    this.print = piece.print();
+    this.resistUm = piece.resistUm();
   }
 
   List<String> warnings() {
@@ -75,7 +74,7 @@ final class StepOrder {
                   + "' brings solvent to a part that has seen chromic acid:"
                   + " rinse until colourless (at least 2 rinses) and dry first, or it may catch"
                   + " fire");
-          return withCaution(estimate, Hazard.CHROMIC_ACID_AND_SOLVENT);
+          return estimate.withCaution(Hazard.CHROMIC_ACID_AND_SOLVENT);
         }
       }
       case SAND, ACTIVATE, STOP_OFF, EXPOSE, DEVELOP, ETCH, RINSE -> {
@@ -83,51 +82,6 @@ final class StepOrder {
       }
     }
     return estimate;
-  }
-
-  private static StepEstimate withCaution(StepEstimate e, Hazard hazard) {
-    List<Caution> cautions = new ArrayList<>(e.cautions());
-    cautions.add(0, hazard.caution());
-    return new StepEstimate(
-        e.name(),
-        e.recipe(),
-        e.metal(),
-        e.how(),
-        e.region(),
-        e.openAreaMm2(),
-        e.areaErrorMm2(),
-        e.openFraction(),
-        e.densityADm2(),
-        e.densityWindowADm2(),
-        e.currentA(),
-        e.currentBandA(),
-        e.voltageV(),
-        e.voltageWindowV(),
-        e.timeS(),
-        e.timeBandS(),
-        e.rampExtraS(),
-        e.chargeAh(),
-        e.massG(),
-        e.massBandG(),
-        e.thicknessUm(),
-        e.thicknessBandUm(),
-        e.rateUmPerH(),
-        e.anodeAreaMm2(),
-        e.contactAreaMm2(),
-        e.dwellS(),
-        e.passes(),
-        e.speedMPerMin(),
-        e.solutionL(),
-        e.bathL(),
-        e.tankLoadDm2PerL(),
-        e.tankCurrentAPerL(),
-        e.hydrogenL(),
-        e.ramp(),
-        e.refusal(),
-        e.warnings(),
-        cautions,
-        e.notes(),
-        e.assumptions());
   }
 
   private void plate(String name, Recipe recipe, StepEstimate estimate) {

@@ -14,6 +14,7 @@ import org.amperskin.plating.Mark;
 import org.amperskin.plating.Material;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.StepEstimate;
+import org.amperskin.plating.StepFigure;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 
@@ -159,6 +160,8 @@ public final class PlanText {
     electric(s);
     metal(s);
     tool(s);
+    s.figures().forEach(this::figure);
+    pace(s);
     s.warnings().forEach(w -> page.item("!", w));
     String label = s.how() == How.TANK || s.how() == How.BRUSH ? "note" : "how";
     s.notes().stream().map(Note::text).forEach(t -> page.line(label, "%s", t));
@@ -237,6 +240,22 @@ public final class PlanText {
               .map(p -> "at " + Figures.time(p.atS()) + " " + Figures.current(p.currentA()))
               .collect(Collectors.joining(", ")));
     }
+  }
+
+  private void figure(StepFigure f) {
+    String band = f.band().map(b -> Figures.band(shown(f, b.low()), shown(f, b.high()))).orElse("");
+    page.line(f.label(), "%s%s; %s", shown(f, f.value()), band, f.basis());
+  }
+
+  private static String shown(StepFigure f, double value) {
+    return f.unit().equals("s")
+        ? Figures.time(value)
+        : (Figures.number(value) + " " + f.unit()).strip();
+  }
+
+  private void pace(StepEstimate s) {
+    s.handsS().ifPresent(t -> page.line("hands", "busy for %s", Figures.time(t)));
+    s.waitS().ifPresent(t -> page.line("wait", "%s", Figures.time(t)));
   }
 
   /** What the density acts on, where it is not the open area: else no one could follow. */

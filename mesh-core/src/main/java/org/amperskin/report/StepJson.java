@@ -40,7 +40,18 @@ final class StepJson {
         .maybe("passes", s.passes())
         .maybe("speedMPerMin", s.speedMPerMin())
         .maybe("solutionL", s.solutionL())
-        .maybe("hydrogenL", s.hydrogenL());
+        .maybe("hydrogenL", s.hydrogenL())
+        .maybe("handsS", s.handsS())
+        .maybe("waitS", s.waitS());
+    j.objects(
+        "figures",
+        s.figures(),
+        (k, f) -> {
+          k.text("key", f.key()).text("label", f.label()).number("value", f.value());
+          k.text("unit", f.unit());
+          band(k, "band", f.band());
+          k.text("mark", f.mark().letter()).text("basis", f.basis());
+        });
     j.objects(
         "ramp", s.ramp(), (k, p) -> k.number("atS", p.atS()).number("currentA", p.currentA()));
     j.maybeText("refusal", s.refusal()).texts("warnings", s.warnings());

@@ -17,7 +17,6 @@ class PlanTest {
   private static final RecipeLibrary RECIPES = RecipeLibrary.standard();
   private static final PlatedSurface WHOLE = PlatedSurface.bare(20000);
   private static final PlatedSurface PATTERN = PlatedSurface.masked(5000, 20000);
-  private static final OptionalDouble NO_RESIST = OptionalDouble.empty();
 
   private static Step tank(String recipe, double um) {
     return TankStep.of(recipe, RECIPES.find(recipe), WHOLE, Target.um(um)).build();
@@ -32,7 +31,7 @@ class PlanTest {
   }
 
   private static Plan plan(Step... steps) {
-    return Plan.of(List.of(steps), Optional.empty(), NO_RESIST);
+    return Plan.of(List.of(steps), Workpiece.unknown());
   }
 
   @Test
@@ -47,8 +46,7 @@ class PlanTest {
                 work(WorkKind.EXPOSE),
                 work(WorkKind.DEVELOP),
                 brush("chromium-brush-dark-hexavalent", 0.3)),
-            PrintMaterial.find("pla"),
-            OptionalDouble.of(8));
+            new Workpiece(PrintMaterial.find("pla"), OptionalDouble.of(8)));
     assertThat(plan.warnings()).isEmpty();
     assertThat(plan.steps()).hasSize(7);
     assertThat(plan.steps()).allSatisfy(s -> assertThat(s.cautions()).isNotEmpty());
@@ -129,18 +127,26 @@ class PlanTest {
   /** Glass transition of PLA 59.1 C (filamentspecs.com); 20 C under is a rule of thumb. */
   @Test
   void warmBathsAreWarnedOf() {
-    Plan watts = Plan.of(List.of(tank("nickel-watts", 5)), PrintMaterial.find("PLA"), NO_RESIST);
+    Plan watts =
+        Plan.of(
+            List.of(tank("nickel-watts", 5)),
+            new Workpiece(PrintMaterial.find("PLA"), OptionalDouble.empty()));
     assertThat(watts.warnings())
         .singleElement()
         .asString()
         .contains("PLA at 50.0 C", "below 39.1 C", "begins at 40.0 C");
-    Plan petg = Plan.of(List.of(tank("nickel-watts", 5)), PrintMaterial.find("petg"), NO_RESIST);
+    Plan petg =
+        Plan.of(
+            List.of(tank("nickel-watts", 5)),
+            new Workpiece(PrintMaterial.find("petg"), OptionalDouble.empty()));
     assertThat(petg.warnings()).isEmpty();
     Step hot =
         TankStep.of("hot", RECIPES.find("nickel-watts"), WHOLE, Target.um(5))
             .temperature(273.15 + 60)
             .build();
-    assertThat(Plan.of(List.of(hot), PrintMaterial.find("petg"), NO_RESIST).warnings())
+    assertThat(
+            Plan.of(List.of(hot), new Workpiece(PrintMaterial.find("petg"), OptionalDouble.empty()))
+                .warnings())
         .singleElement()
         .asString()
         .contains("run it between 40.0 and 57.4 C");
@@ -149,12 +155,13 @@ class PlanTest {
   @Test
   void metalThickerThanTheResistIsWarnedOf() {
     List<Step> steps = List.of(work(WorkKind.RESIST), brush("copper-brush", 12));
-    assertThat(Plan.of(steps, Optional.empty(), OptionalDouble.of(8)).warnings())
+    assertThat(Plan.of(steps, new Workpiece(Optional.empty(), OptionalDouble.of(8))).warnings())
         .singleElement()
         .asString()
         .contains("12.0 um through a resist of 8.00 um", "wider by about 8.00 um");
-    assertThat(Plan.of(steps, Optional.empty(), OptionalDouble.of(15)).warnings()).isEmpty();
-    assertThatThrownBy(() -> Plan.of(steps, Optional.empty(), OptionalDouble.of(0)))
+    assertThat(Plan.of(steps, new Workpiece(Optional.empty(), OptionalDouble.of(15))).warnings())
+        .isEmpty();
+    assertThatThrownBy(() -> Plan.of(steps, new Workpiece(Optional.empty(), OptionalDouble.of(0))))
         .hasMessageContaining("resist thickness (0.0 um)");
   }
 

@@ -8,6 +8,7 @@ import org.amperskin.plating.How;
 import org.amperskin.plating.Metal;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.StepEstimate;
+import org.amperskin.plating.StepFigure;
 import org.amperskin.report.Figures;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.StepCard;
@@ -74,6 +75,9 @@ final class StepCards {
     s.passes().ifPresent(p -> rows.add(new FigureRow("Passes", Long.toString(Math.round(p)), "")));
     add(rows, "Swab speed", s.speedMPerMin(), "m/min");
     add(rows, "Solution used", scaled(s.solutionL(), 1e3), "mL");
+    s.figures().forEach(f -> rows.add(figure(f)));
+    s.handsS().ifPresent(t -> rows.add(new FigureRow("Hands busy", Figures.time(t), "")));
+    s.waitS().ifPresent(t -> rows.add(new FigureRow("Waiting", Figures.time(t), "")));
     s.ramp()
         .forEach(
             p ->
@@ -81,6 +85,13 @@ final class StepCards {
                     new FigureRow(
                         "Start, at " + Figures.time(p.atS()), Figures.number(p.currentA()), "A")));
     return rows;
+  }
+
+  private static FigureRow figure(StepFigure f) {
+    String label = Character.toUpperCase(f.label().charAt(0)) + f.label().substring(1);
+    return f.unit().equals("s")
+        ? new FigureRow(label, Figures.time(f.value()), "")
+        : new FigureRow(label, Figures.number(f.value()), f.unit());
   }
 
   private static void add(List<FigureRow> rows, String label, OptionalDouble value, String unit) {

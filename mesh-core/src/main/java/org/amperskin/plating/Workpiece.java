@@ -1,0 +1,21 @@
+package org.amperskin.plating;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What the plan must know of the part and its mask beside the surfaces of the steps.
+ *
+ * @param print what the part is printed of, if known
+ * @param resistUm thickness of the resist (um), if there is one and it is known
+ */
+public record Workpiece(Optional<PrintMaterial> print, OptionalDouble resistUm) {
+  public Workpiece {
+    resistUm.ifPresent(um -> Faraday.positive("resist thickness", um, "um"));
+  }
+
+  /** Nothing known. */
+  public static Workpiece unknown() {
+    return new Workpiece(Optional.empty(), OptionalDouble.empty());
+  }
+}
