@@ -47,7 +47,7 @@ class PageWidthTest {
   @Test
   void comparisonsOfTwoToSevenJobs() {
     List<Path> jobs = jobs();
-    assertThat(jobs).hasSize(9);
+    assertThat(jobs).hasSize(11);
     for (int n = 2; n <= jobs.size(); n++) {
       List<String> words = new java.util.ArrayList<>(List.of("compare"));
       jobs.subList(0, n).forEach(job -> words.add(job.toString()));

@@ -29,7 +29,7 @@ import org.amperskin.unroll.Cone;
  * @param lying how it lies on the part, in a sentence
  */
 public record JobFilm(FilmLayout layout, String under, String over, String lying) {
-  private static final String UNTOLD = "what lies under it";
+  private static final String UNTOLD = "";
   private static final String PRACTICE = "common practice, no source";
 
   /**
@@ -110,7 +110,7 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
 
   /** What becomes of black and of clear, in a sentence. */
   public String polarity() {
-    String kept = "stays bare " + under;
+    String kept = kept();
     return switch (layout.kind()) {
       case POSITIVE_RESIST -> "Positive resist: black " + kept + ", clear " + over + ".";
       case NEGATIVE_RESIST -> "Negative resist: clear " + kept + ", black " + over + ".";
@@ -118,9 +118,13 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
     };
   }
 
+  private String kept() {
+    return under.isEmpty() ? "stays as it is" : "stays bare " + under;
+  }
+
   /** What becomes of covered and of cut-out places, in a sentence. */
   public String stencilPolarity() {
-    return "What the stencil covers stays bare " + under + ", what is cut out " + over + ".";
+    return "What the stencil covers " + kept() + ", what is cut out " + over + ".";
   }
 
   private static String lying(LaidFilm laid) {

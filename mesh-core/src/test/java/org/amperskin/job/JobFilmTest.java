@@ -83,7 +83,7 @@ class JobFilmTest {
         """;
     JobFilm film =
         JobFilm.of(estimate(FILM.replace("KIND", "positive") + regions), Optional.empty()).get(0);
-    assertThat(film.polarity()).endsWith("black stays bare what lies under it, clear is etched.");
+    assertThat(film.polarity()).endsWith("black stays as it is, clear is etched.");
   }
 
   @Test

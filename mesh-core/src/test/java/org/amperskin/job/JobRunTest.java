@@ -292,7 +292,7 @@ class JobRunTest {
   @Test
   void jobsBelowTestMeshesAreCountedAndAllRun() throws Exception {
     List<TestMeshes.Entry> jobs = TestMeshes.group("job");
-    assertThat(jobs).hasSize(9);
+    assertThat(jobs).hasSize(11);
     for (TestMeshes.Entry job : jobs) {
       Estimate e = run(job.path());
       assertThat(e.refused()).as(job.file()).isFalse();
