@@ -125,11 +125,16 @@ public final class PlanText {
   private static String regionRow(Region r) {
     return row(
         dm2(r.openAreaMm2()),
-        Figures.number(r.errorMm2() / 10_000),
+        bound(r.errorMm2() / 10_000),
         dm2(r.split().areaMm2(RegionKind.MASKED)),
         dm2(r.split().areaMm2(RegionKind.STOPPED_OFF)),
         dm2(r.split().areaMm2(RegionKind.UNREACHED)),
         String.format(Locale.ROOT, "%.0f", r.edgeLengthMm()));
+  }
+
+  /** A bound of an error; below a hundredth of a square millimetre it need not be told closer. */
+  private static String bound(double dm2) {
+    return dm2 > 0 && dm2 < 1e-6 ? "<0.000001" : Figures.number(dm2);
   }
 
   private static String dm2(double mm2) {
