@@ -88,6 +88,11 @@ final class FilmCommand extends Verb {
   @Option(names = "--date", paramLabel = "TEXT", description = "A date to write on the sheets.")
   private String date;
 
+  @Option(
+      names = "--test-strips",
+      description = "Strips to find the exposure by trial, in place of the film.")
+  private boolean testStrips;
+
   @Option(names = "--json", description = "Answer as JSON.")
   private boolean json;
 
@@ -100,6 +105,9 @@ final class FilmCommand extends Verb {
     List<FilmSheets> sheets = new ArrayList<>();
     try {
       films = JobFilm.of(estimate, Optional.ofNullable(film));
+      if (testStrips) {
+        films = films.stream().map(f -> f.testStrips(estimate)).toList();
+      }
       for (JobFilm each : films) {
         sheets.add(
             FilmSheets.of(each.layout(), options, each.words(estimate, Optional.ofNullable(date))));

@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.amperskin.film.FilmLayout;
 import org.amperskin.film.LaidLayout;
 import org.amperskin.film.SheetWords;
+import org.amperskin.film.StepTest;
 import org.amperskin.geom.Vec3;
 import org.amperskin.plating.Caution;
 import org.amperskin.plating.Hazard;
@@ -81,6 +82,27 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
     FilmLayout layout = LaidLayout.of(laid);
     Outcome outcome = Outcome.of(estimate.job(), name);
     return new JobFilm(layout, outcome.under, outcome.over, lying(laid));
+  }
+
+  /**
+   * Strips to find a film's exposure by trial, to print instead of it.
+   *
+   * @throws IllegalArgumentException if light does not pass the film or lights nothing
+   */
+  public JobFilm testStrips(Estimate estimate) {
+    String name = layout.name();
+    if (layout.kind() == MaskKind.STOP_OFF) {
+      throw new IllegalArgumentException(
+          "film " + name + " is a stop-off, which no light passes: 0 strips to expose");
+    }
+    StepTest test =
+        estimate.films().stream()
+            .filter(f -> f.name().equals(name))
+            .findFirst()
+            .map(f -> StepTest.of(f.check()))
+            .orElseThrow(
+                () -> new IllegalArgumentException("film " + name + " lights 0 mm2: no strips"));
+    return new JobFilm(test.layout(), under, over, test.method());
   }
 
   /** The step that works through the film, and the metal it lands on. */

@@ -114,4 +114,27 @@ class JobFilmTest {
     assertThatThrownBy(() -> JobFilm.of(job, Optional.of("tap")))
         .hasMessageContaining("did you mean 'tape'?");
   }
+
+  @Test
+  void testStripsCarryTheTimesOfTheFilmsWindow() throws Exception {
+    Estimate lit =
+        estimate(FILM.replace("KIND", "positive") + "light: {irradiance: 5 mW/cm2}\n" + STEPS);
+    JobFilm strips = JobFilm.of(lit, Optional.empty()).get(0).testStrips(lit);
+    assertThat(strips.layout().name()).isEqualTo("square test strips");
+    // 150 mJ/cm2 x 1.5 over 5 mW/cm2 and the 85 % and 90 % that film and pane pass: the middle
+    // strip
+    double squareOn = 1.5 * 150 / 5 / lit.films().get(0).check().exposure().passed();
+    assertThat(strips.lying())
+        .contains(String.format(java.util.Locale.ROOT, "4 at %.0f s", squareOn));
+    assertThat(strips.polarity()).contains("clear becomes thin palladium");
+  }
+
+  @Test
+  void aStopOffHasNoTestStrips() throws Exception {
+    Estimate tape =
+        estimate(
+            FILM.replace("KIND", "positive").replace("clear}", "clear, use: stop-off}") + STEPS);
+    JobFilm film = JobFilm.of(tape, Optional.of("square")).get(0);
+    assertThatThrownBy(() -> film.testStrips(tape)).hasMessageContaining("0 strips to expose");
+  }
 }
