@@ -10,12 +10,21 @@ import java.math.BigDecimal;
  * Floating-Point Arithmetic and Fast Robust Geometric Predicates, Discrete &amp; Computational
  * Geometry 18 (1997) 305-363 (bounds from memory, checked by test against exact arithmetic).
  *
- * <p>Cost: about 10 ns when the filter decides; microseconds otherwise.
+ * <p>Without rounding means whole numbers of 128 bits where the coordinates lie on a common grid of
+ * {@value #GRID_BITS} bits, as those of print files in single precision nearly always do, and big
+ * decimals elsewhere.
+ *
+ * <p>Cost: about 10 ns when the filter decides, 50 ns on the grid, microseconds otherwise.
  */
 public final class Predicates {
   private static final double EPSILON = Math.ulp(1.0) / 2;
   private static final double ORIENT2D_BOUND = (3 + 16 * EPSILON) * EPSILON;
   private static final double ORIENT3D_BOUND = (7 + 56 * EPSILON) * EPSILON;
+
+  /** Differences take a bit more, a product of three and their sum then 126. */
+  private static final int GRID_BITS = 40;
+
+  private static final int FRACTION_BITS = 52;
 
   private Predicates() {}
 
@@ -24,6 +33,14 @@ public final class Predicates {
     int quick = quickOrient2d(ax, ay, bx, by, cx, cy);
     if (quick != UNSURE) {
       return quick;
+    }
+    int unit = gridExponent(ax, ay, bx, by, cx, cy);
+    if (unit != NO_GRID) {
+      long gx = onGrid(cx, unit);
+      long gy = onGrid(cy, unit);
+      return Int128.product(onGrid(ax, unit) - gx, onGrid(by, unit) - gy)
+          .minus(Int128.product(onGrid(ay, unit) - gy, onGrid(bx, unit) - gx))
+          .signum();
     }
     BigDecimal x = exact(cx);
     BigDecimal y = exact(cy);
@@ -107,6 +124,63 @@ public final class Predicates {
   }
 
   private static int exactOrient3d(double[] p, int a, int b, int c, int d) {
+    int unit =
+        gridExponent(
+            p[a], p[a + 1], p[a + 2], p[b], p[b + 1], p[b + 2], p[c], p[c + 1], p[c + 2], p[d],
+            p[d + 1], p[d + 2]);
+    return unit == NO_GRID ? bigOrient3d(p, a, b, c, d) : gridOrient3d(p, unit, a, b, c, d);
+  }
+
+  private static int gridOrient3d(double[] p, int unit, int a, int b, int c, int d) {
+    long dx = onGrid(p[d], unit);
+    long dy = onGrid(p[d + 1], unit);
+    long dz = onGrid(p[d + 2], unit);
+    long adx = onGrid(p[a], unit) - dx;
+    long ady = onGrid(p[a + 1], unit) - dy;
+    long bdx = onGrid(p[b], unit) - dx;
+    long bdy = onGrid(p[b + 1], unit) - dy;
+    long cdx = onGrid(p[c], unit) - dx;
+    long cdy = onGrid(p[c + 1], unit) - dy;
+    Int128 bc = Int128.product(bdx, cdy).minus(Int128.product(cdx, bdy));
+    Int128 ca = Int128.product(cdx, ady).minus(Int128.product(adx, cdy));
+    Int128 ab = Int128.product(adx, bdy).minus(Int128.product(bdx, ady));
+    return -bc.times(onGrid(p[a + 2], unit) - dz)
+        .plus(ca.times(onGrid(p[b + 2], unit) - dz))
+        .plus(ab.times(onGrid(p[c + 2], unit) - dz))
+        .signum();
+  }
+
+  private static final int NO_GRID = Integer.MAX_VALUE;
+
+  /** Exponent of the coarsest power of two that measures all values, if they are not too large. */
+  private static int gridExponent(double... values) {
+    int low = Integer.MAX_VALUE;
+    int high = Integer.MIN_VALUE;
+    for (double v : values) {
+      if (v == 0) {
+        continue;
+      }
+      int exponent = Math.getExponent(v);
+      if (exponent < Double.MIN_EXPONENT || exponent > Double.MAX_EXPONENT) {
+        return NO_GRID;
+      }
+      long fraction = Double.doubleToRawLongBits(v) & (1L << FRACTION_BITS) - 1;
+      int trailing = fraction == 0 ? FRACTION_BITS : Long.numberOfTrailingZeros(fraction);
+      low = Math.min(low, exponent - FRACTION_BITS + trailing);
+      high = Math.max(high, exponent);
+    }
+    if (low == Integer.MAX_VALUE) {
+      return 0;
+    }
+    // beyond that the scale itself would leave the range of doubles
+    return high - low < GRID_BITS && Math.abs(low) < Double.MAX_EXPONENT - 1 ? low : NO_GRID;
+  }
+
+  private static long onGrid(double v, int unit) {
+    return (long) Math.scalb(v, -unit);
+  }
+
+  private static int bigOrient3d(double[] p, int a, int b, int c, int d) {
     BigDecimal[] ad = difference(p, a, d);
     BigDecimal[] bd = difference(p, b, d);
     BigDecimal[] cd = difference(p, c, d);

@@ -270,10 +270,11 @@ final class OverlapSearch {
     int u = c[f + (off + 1) % 3];
     int v = c[f + (off + 2) % 3];
     int drop = dominantAxis(a, b, d);
+    // in the plane's own view most stretches miss the face, which spares the exact question
     boolean on =
-        (quick[(off + 1) % 3] == 0 || Predicates.orient3d(p, a, b, d, u) == 0)
-            && (quick[(off + 2) % 3] == 0 || Predicates.orient3d(p, a, b, d, v) == 0)
-            && runsOver(drop, u, v, turned(drop, a, b, d));
+        runsOver(drop, u, v, turned(drop, a, b, d))
+            && (quick[(off + 1) % 3] == 0 || Predicates.orient3d(p, a, b, d, u) == 0)
+            && (quick[(off + 2) % 3] == 0 || Predicates.orient3d(p, a, b, d, v) == 0);
     return on ? ON : UNSURE;
   }
 
@@ -380,6 +381,9 @@ final class OverlapSearch {
   }
 
   private int turn(int drop, int u, int v, int w) {
+    if (u == w || v == w || u == v) {
+      return 0;
+    }
     int i = (drop + 1) % 3;
     int j = (drop + 2) % 3;
     return Predicates.orient2d(
@@ -387,6 +391,9 @@ final class OverlapSearch {
   }
 
   private int quickTurn(int drop, int u, int v, int w) {
+    if (u == w || v == w || u == v) {
+      return 0;
+    }
     int i = (drop + 1) % 3;
     int j = (drop + 2) % 3;
     return Predicates.quickOrient2d(

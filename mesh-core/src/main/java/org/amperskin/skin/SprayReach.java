@@ -70,12 +70,13 @@ public final class SprayReach {
     float[][] seen = new float[lanes][faces];
     float[][] all = new float[lanes][faces];
     Box box = Box.around(mesh.positions());
+    float[] normals = normals(mesh);
     // A fixed number of lanes, each with its own sums: the same bytes whatever runs them.
     IntStream.range(0, lanes)
         .parallel()
         .forEach(
             lane -> {
-              DepthPass pass = new DepthPass(mesh, box, side);
+              DepthPass pass = new DepthPass(mesh, normals, box, side);
               for (int p = lane; p < passes; p += lanes) {
                 pass.look(direction(p, passes), seen[lane], all[lane]);
                 progress.at("spraying", (double) p / passes);
@@ -104,6 +105,18 @@ public final class SprayReach {
       error += doubtful[f] ? face : 0;
     }
     return new SprayReach(painted, shares, doubtful, area, error);
+  }
+
+  /** Unit normals, {@code n[3*f+k]}: every direction asks for all of them. */
+  private static float[] normals(SurfaceMesh mesh) {
+    float[] normals = new float[3 * mesh.faceCount()];
+    for (int f = 0; f < mesh.faceCount(); f++) {
+      double[] n = mesh.unitNormal(f);
+      for (int k = 0; k < 3; k++) {
+        normals[3 * f + k] = (float) n[k];
+      }
+    }
+    return normals;
   }
 
   /** Paints every face, as with a brush or by dipping. */
@@ -168,6 +181,7 @@ public final class SprayReach {
   /** Nearest and farthest depth of the skin along one direction. */
   private static final class DepthPass {
     private final SurfaceMesh mesh;
+    private final float[] normals;
     private final Box box;
     private final int side;
     private final float[] near;
@@ -176,8 +190,9 @@ public final class SprayReach {
     private final float[] y;
     private final float[] depth;
 
-    DepthPass(SurfaceMesh mesh, Box box, int side) {
+    DepthPass(SurfaceMesh mesh, float[] normals, Box box, int side) {
       this.mesh = mesh;
+      this.normals = normals;
       this.box = box;
       this.side = side;
       this.near = new float[side * side];
@@ -232,14 +247,18 @@ public final class SprayReach {
       int c = mesh.corner(f, 2);
       float ax = x[a];
       float ay = y[a];
-      float det = (x[b] - ax) * (y[c] - ay) - (y[b] - ay) * (x[c] - ax);
-      if (det == 0) {
-        return;
-      }
       int x0 = Math.max(0, (int) Math.ceil(Math.min(ax, Math.min(x[b], x[c])) - 0.5f));
       int x1 = Math.min(side - 1, (int) Math.floor(Math.max(ax, Math.max(x[b], x[c])) - 0.5f));
       int y0 = Math.max(0, (int) Math.ceil(Math.min(ay, Math.min(y[b], y[c])) - 0.5f));
       int y1 = Math.min(side - 1, (int) Math.floor(Math.max(ay, Math.max(y[b], y[c])) - 0.5f));
+      if (x0 > x1 || y0 > y1) {
+        // between the pixels' middles, as most faces of a fine mesh are
+        return;
+      }
+      float det = (x[b] - ax) * (y[c] - ay) - (y[b] - ay) * (x[c] - ax);
+      if (det == 0) {
+        return;
+      }
       float ux = (y[c] - ay) / det;
       float uy = -(x[c] - ax) / det;
       float vx = -(y[b] - ay) / det;
@@ -263,8 +282,7 @@ public final class SprayReach {
     }
 
     private void judge(int f, double[] d, float[] seen, float[] all) {
-      double[] n = mesh.unitNormal(f);
-      double slope = n[0] * d[0] + n[1] * d[1] + n[2] * d[2];
+      double slope = normals[3 * f] * d[0] + normals[3 * f + 1] * d[1] + normals[3 * f + 2] * d[2];
       double weight = Math.abs(slope);
       if (weight < GRAZING) {
         return;

@@ -30,6 +30,7 @@ import org.apache.commons.math3.util.Pair;
  */
 public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm) {
   private static final int MOST_POINTS = 1500;
+  private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
   private static final int MOST_STEPS = 60;
   private static final double STILL = 1e-9;
   private static final double GOOD = 1e-3;
@@ -199,16 +200,16 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
     private final Vec3 centroid;
     private final double size;
 
-    private Samples(Patch patch, int every) {
+    private Samples(Patch patch, int faces) {
       this.patch = patch;
-      int faces = (patch.size() + every - 1) / every;
       count = 3 * faces;
       point = new Vec3[count];
       normal = new Vec3[count];
       weight = new double[count];
       centroid = patch.centroid();
       double far = 0;
-      for (int i = 0, n = 0; i < patch.size(); i += every) {
+      for (int s = 0, n = 0; s < faces; s++) {
+        int i = faces == patch.size() ? s : spread(s, patch.size());
         double[] u = patch.mesh().unitNormal(patch.face(i));
         for (int k = 0; k < 3; k++, n++) {
           point[n] = patch.point(patch.corner(i, k));
@@ -221,7 +222,16 @@ public record ConeFit(Cone cone, double rmsMm, double lowestMm, double highestMm
     }
 
     static Samples of(Patch patch) {
-      return new Samples(patch, Math.max(1, 3 * patch.size() / MOST_POINTS));
+      return new Samples(patch, Math.min(patch.size(), MOST_POINTS / 3));
+    }
+
+    /**
+     * Face number s of an even choice: multiples of the golden ratio, for every so-manieth face
+     * would be one column of a mesh made row by row.
+     */
+    private static int spread(int s, int faces) {
+      double at = (s + 0.5) * GOLDEN;
+      return (int) ((at - Math.floor(at)) * faces);
     }
 
     /** Axes to start from: those of the normals' spread, where they vary least first. */

@@ -71,6 +71,15 @@ class ConeFitTest {
   }
 
   @Test
+  void aMeshMadeRowByRowIsSeenAllRound() {
+    // 500 rows: every five-hundredth part of the faces begins a row, in one and the same column.
+    for (int rows : new int[] {250, 500, 1000}) {
+      ConeFit fit = fit(Surfaces.tube(40, 40, 80, 360, 16, rows), ConeFit.Form.CYLINDER);
+      assertThat(fit.cone().radiusMm()).as("%d rows", rows).isEqualTo(40, within(1e-6));
+    }
+  }
+
+  @Test
   void deviationsAreTold() {
     SurfaceMesh barrel =
         Surfaces.sheet(
