@@ -125,9 +125,7 @@ public final class SparseSystem {
    * @throws IllegalStateException if it does not come down to that
    */
   public double[] solve(double[] rightSide, double[] start, double tolerance) {
-    if (aggregation == null) {
-      aggregation = Aggregation.of(this);
-    }
+    Aggregation aggregation = aggregation();
     double length = length(rightSide);
     if (length == 0) {
       return new double[size];
@@ -160,6 +158,13 @@ public final class SparseSystem {
     }
     throw new IllegalStateException(
         size + " unknowns: residual " + left / length + ", " + tolerance + " asked");
+  }
+
+  private synchronized Aggregation aggregation() {
+    if (aggregation == null) {
+      aggregation = Aggregation.of(this);
+    }
+    return aggregation;
   }
 
   private double residual(double[] b, double[] x) {

@@ -1,6 +1,7 @@
 package org.amperskin.unroll;
 
 import java.util.PriorityQueue;
+import java.util.stream.IntStream;
 import org.amperskin.geom.Vec3;
 import org.amperskin.linear.SparseSystem;
 
@@ -8,8 +9,13 @@ import org.amperskin.linear.SparseSystem;
 final class Layout {
   private static final int RIGID_ROUNDS = 12;
   private static final int EVEN_ROUNDS = 20;
-  private static final double SOLVED = 1e-9;
+  private static final double SOLVED = 1e-6;
   private static final double EXACT = 1e-7;
+
+  /** Parts of the stretch that a round must take off to be worth another. */
+  private static final double RIGID_STILL = 1e-3;
+
+  private static final double EVEN_STILL = 3e-3;
   private static final double SMALLEST_WEIGHT = 1e-3;
 
   private final CutPatch cut;
@@ -17,6 +23,7 @@ final class Layout {
   private double[] xy;
   private double ratio;
   private int folds;
+  private double held;
 
   private Layout(CutPatch cut) {
     this.cut = cut;
@@ -190,10 +197,16 @@ final class Layout {
     int n = cut.patch().size();
     double[] weight = new double[n];
     java.util.Arrays.fill(weight, 1);
+    SparseSystem rigid = system(weight);
+    double before = Double.POSITIVE_INFINITY;
     for (int round = 0; round < RIGID_ROUNDS; round++) {
-      round(weight);
+      round(weight, rigid);
+      judge();
+      if (folds == 0 && still(before, ratio, RIGID_STILL)) {
+        break;
+      }
+      before = ratio;
     }
-    judge();
     double[] best = xy.clone();
     double bestRatio = folds == 0 ? ratio : Double.POSITIVE_INFINITY;
     double[] s = new double[2];
@@ -217,28 +230,66 @@ final class Layout {
       for (int i = 0; i < n; i++) {
         weight[i] = Math.max(SMALLEST_WEIGHT, weight[i] * n / sum);
       }
-      round(weight);
+      round(weight, system(weight));
       judge();
+      boolean slow = still(bestRatio, ratio, EVEN_STILL);
       if (folds == 0 && ratio < bestRatio) {
         bestRatio = ratio;
         best = xy.clone();
+        if (slow) {
+          break;
+        }
       }
     }
     xy = best;
     judge();
   }
 
-  /** Turns each face rigidly to where it lies, then joins them by least squares. */
-  private void round(double[] weight) {
+  /** True if a round took next to nothing off the stretch. */
+  private static boolean still(double before, double now, double share) {
+    return before < Double.POSITIVE_INFINITY && before - now < share * (now - 1);
+  }
+
+  /** Weighted cotangent Laplacian, one corner held. */
+  private SparseSystem system(double[] weight) {
     int n = cut.patch().size();
-    int size = cut.count();
     int[] rows = new int[12 * n + 1];
     int[] columns = new int[12 * n + 1];
     double[] values = new double[12 * n + 1];
-    double[] bx = new double[size];
-    double[] by = new double[size];
     int e = 0;
-    double largest = 0;
+    held = 0;
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < 3; k++) {
+        double cot = weight[i] * cotangent(i, k);
+        int a = cut.corner(i, k);
+        int b = cut.corner(i, (k + 1) % 3);
+        e = entry(rows, columns, values, e, a, a, cot);
+        e = entry(rows, columns, values, e, b, b, cot);
+        e = entry(rows, columns, values, e, a, b, -cot);
+        e = entry(rows, columns, values, e, b, a, -cot);
+        held = Math.max(held, Math.abs(cot));
+      }
+    }
+    entry(rows, columns, values, e, 0, 0, held);
+    return SparseSystem.of(cut.count(), rows, columns, values);
+  }
+
+  /** Half the cotangent of the angle across from edge k of face i. */
+  private double cotangent(int i, int k) {
+    int o = (k + 2) % 3;
+    int p = (k + 1) % 3;
+    double ax = localX(i, k) - localX(i, o);
+    double ay = localY(i, k) - localY(i, o);
+    double bx = localX(i, p) - localX(i, o);
+    double by = localY(i, p) - localY(i, o);
+    return (ax * bx + ay * by) / (2 * flat[3 * i] * flat[3 * i + 2]);
+  }
+
+  /** Turns each face rigidly to where it lies, then joins them by least squares. */
+  private void round(double[] weight, SparseSystem system) {
+    int n = cut.patch().size();
+    int size = cut.count();
+    double[][] sides = new double[2][size];
     for (int i = 0; i < n; i++) {
       PlaneMap m = map(i);
       double c = m.m0() + m.m3();
@@ -246,47 +297,36 @@ final class Layout {
       double l = Math.hypot(c, s);
       c = l > 0 ? c / l : 1;
       s = l > 0 ? s / l : 0;
-      double doubled = flat[3 * i] * flat[3 * i + 2];
       for (int k = 0; k < 3; k++) {
-        int o = (k + 2) % 3;
         int p = (k + 1) % 3;
-        // Cotangent of the angle at corner o, over edge k to p.
-        double ax = localX(i, k) - localX(i, o);
-        double ay = localY(i, k) - localY(i, o);
-        double bx0 = localX(i, p) - localX(i, o);
-        double by0 = localY(i, p) - localY(i, o);
-        double cot = weight[i] * (ax * bx0 + ay * by0) / (2 * doubled);
+        double cot = weight[i] * cotangent(i, k);
         int a = cut.corner(i, k);
         int b = cut.corner(i, p);
         double dx = localX(i, k) - localX(i, p);
         double dy = localY(i, k) - localY(i, p);
         double tx = cot * (c * dx - s * dy);
         double ty = cot * (s * dx + c * dy);
-        bx[a] += tx;
-        by[a] += ty;
-        bx[b] -= tx;
-        by[b] -= ty;
-        e = entry(rows, columns, values, e, a, a, cot);
-        e = entry(rows, columns, values, e, b, b, cot);
-        e = entry(rows, columns, values, e, a, b, -cot);
-        e = entry(rows, columns, values, e, b, a, -cot);
-        largest = Math.max(largest, Math.abs(cot));
+        sides[0][a] += tx;
+        sides[1][a] += ty;
+        sides[0][b] -= tx;
+        sides[1][b] -= ty;
       }
     }
-    e = entry(rows, columns, values, e, 0, 0, largest);
-    bx[0] += largest * xy[0];
-    by[0] += largest * xy[1];
-    SparseSystem system = SparseSystem.of(size, rows, columns, values);
-    double[] x = new double[size];
-    double[] y = new double[size];
+    double[][] places = new double[2][size];
     for (int v = 0; v < size; v++) {
-      x[v] = xy[2 * v];
-      y[v] = xy[2 * v + 1];
+      places[0][v] = xy[2 * v];
+      places[1][v] = xy[2 * v + 1];
     }
-    x = system.solve(bx, x, SOLVED);
-    y = system.solve(by, y, SOLVED);
+    // Across and upward do not know of each other: the same bytes in any order.
+    IntStream.range(0, 2)
+        .parallel()
+        .forEach(
+            k -> {
+              sides[k][0] += held * xy[k];
+              places[k] = system.solve(sides[k], places[k], SOLVED);
+            });
     for (int v = 0; v < size; v++) {
-      set(v, x[v], y[v]);
+      set(v, places[0][v], places[1][v]);
     }
   }
 
