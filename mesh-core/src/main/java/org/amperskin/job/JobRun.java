@@ -20,6 +20,7 @@ import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
 import org.amperskin.plating.Workpiece;
 import org.amperskin.region.ChosenFaces;
+import org.amperskin.region.FilmShapes;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
@@ -36,12 +37,14 @@ import org.amperskin.yaml.YamlFault;
  */
 public final class JobRun {
   private final Job job;
+  private final FilmShapes shapes;
   private final Progress progress;
   private final List<String> artworkNotes = new ArrayList<>();
   private final Map<String, MaskFilm> films = new LinkedHashMap<>();
 
-  private JobRun(Job job, Progress progress) {
+  private JobRun(Job job, MeasuredPart part, Progress progress) {
     this.job = job;
+    this.shapes = FilmShapes.on(part.skin());
     this.progress = progress;
   }
 
@@ -70,18 +73,18 @@ public final class JobRun {
   /** Works a job out on a part that is measured already. */
   public static Estimate of(Job job, MeasuredPart part, Progress progress)
       throws IOException, ArtworkFileException, YamlFault {
-    return new JobRun(job, progress).run(part);
+    return new JobRun(job, part, progress).run(part);
   }
 
   private Estimate run(MeasuredPart part) throws IOException, ArtworkFileException, YamlFault {
     SprayReach paint = paint(part);
-    films(part, paint);
+    films(paint);
     Map<String, Region> regions = new LinkedHashMap<>();
     regions.put(
         Job.WHOLE_SKIN,
         Region.of(RegionRule.wholeSkin(Job.WHOLE_SKIN), part.skin(), paint, Progress.SILENT));
     for (Map.Entry<String, Job.RegionSpec> region : job.regions().entrySet()) {
-      regions.put(region.getKey(), region(region.getKey(), region.getValue(), part, paint));
+      regions.put(region.getKey(), region(region.getKey(), region.getValue(), paint));
     }
     List<String> unlit = new ArrayList<>();
     List<CheckedFilm> checked = checked(regions, unlit);
@@ -147,9 +150,9 @@ public final class JobRun {
       throws IOException, ArtworkFileException, YamlFault {
     Job.FilmSpec film = job.films().get(name);
     Job.MotifSpec motif = film.motif().orElseThrow();
-    JobRun run = new JobRun(job, progress);
+    JobRun run = new JobRun(job, part, progress);
     SprayReach paint = run.paint(part);
-    MotifFilms motifs = new MotifFilms(job, part, paint, run.films, progress);
+    MotifFilms motifs = new MotifFilms(job, run.shapes, paint, run.films, progress);
     for (String other : job.regions().get(motif.region().orElse(name)).films()) {
       Job.FilmSpec spec = job.films().get(other);
       if (other.equals(name)) {
@@ -165,15 +168,14 @@ public final class JobRun {
     return motifs.fit(name, blank, motif);
   }
 
-  private void films(MeasuredPart part, SprayReach paint)
-      throws IOException, ArtworkFileException, YamlFault {
+  private void films(SprayReach paint) throws IOException, ArtworkFileException, YamlFault {
     for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
       if (film.getValue().motif().isEmpty()) {
         Artwork drawing = drawing(film.getValue());
         films.put(film.getKey(), film(film.getKey(), film.getValue(), drawing));
       }
     }
-    MotifFilms motifs = new MotifFilms(job, part, paint, films, progress);
+    MotifFilms motifs = new MotifFilms(job, shapes, paint, films, progress);
     for (boolean solved : new boolean[] {false, true}) {
       for (Map.Entry<String, Job.FilmSpec> film : job.films().entrySet()) {
         Job.MotifSpec motif = film.getValue().motif().orElse(null);
@@ -244,12 +246,11 @@ public final class JobRun {
     }
   }
 
-  private Region region(String name, Job.RegionSpec spec, MeasuredPart part, SprayReach paint)
-      throws YamlFault {
+  private Region region(String name, Job.RegionSpec spec, SprayReach paint) throws YamlFault {
     List<MaskFilm> used = spec.films().stream().map(films::get).toList();
     try {
       RegionRule rule = new RegionRule(name, used, spec.within(), spec.except());
-      return Region.of(rule, part.skin(), paint, progress);
+      return Region.of(rule, shapes, paint, progress);
     } catch (IllegalArgumentException bad) {
       throw new YamlFault(spec.place(), bad.getMessage());
     }

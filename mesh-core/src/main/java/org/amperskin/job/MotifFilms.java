@@ -10,6 +10,7 @@ import org.amperskin.geom.Progress;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.motif.Motif;
 import org.amperskin.pattern.motif.MotifDesign;
+import org.amperskin.region.FilmShapes;
 import org.amperskin.region.LaidFilm;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Region;
@@ -25,7 +26,7 @@ final class MotifFilms {
   private static final Artwork BLANK = Artwork.of(1, 1, new double[0], new int[] {0}, 0, List.of());
 
   private final Job job;
-  private final MeasuredPart part;
+  private final FilmShapes shapes;
   private final SprayReach paint;
   private final Progress progress;
   private final Map<String, MaskFilm> films;
@@ -36,12 +37,12 @@ final class MotifFilms {
    */
   MotifFilms(
       Job job,
-      MeasuredPart part,
+      FilmShapes shapes,
       SprayReach paint,
       Map<String, MaskFilm> films,
       Progress progress) {
     this.job = job;
-    this.part = part;
+    this.shapes = shapes;
     this.paint = paint;
     this.films = films;
     this.progress = progress;
@@ -88,7 +89,7 @@ final class MotifFilms {
             used.add(film.equals(name) ? with(blank, artwork) : films.get(film));
           }
           RegionRule rule = new RegionRule(regionName, used, region.within(), region.except());
-          return OpenFit.Share.of(Region.of(rule, part.skin(), paint, progress));
+          return OpenFit.Share.of(Region.of(rule, shapes, paint, progress));
         };
     return spec.open().isPresent()
         ? OpenFit.solve(spec.design(), size[0], size[1], spec.open().getAsDouble(), cut)
@@ -101,7 +102,7 @@ final class MotifFilms {
       return new double[] {spec.widthMm().getAsDouble(), spec.heightMm().getAsDouble()};
     }
     RegionRule rule = new RegionRule("size", List.of(blank), List.of(), List.of());
-    LaidFilm laid = Region.of(rule, part.skin(), progress).laid().get(0);
+    LaidFilm laid = Region.of(rule, shapes, paint, progress).laid().get(0);
     double x = 0;
     double y = 0;
     for (int piece = 0; piece < laid.pieceCount(); piece++) {

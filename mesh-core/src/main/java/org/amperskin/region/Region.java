@@ -45,12 +45,23 @@ public record Region(
    * @param paint where the skin is conductive; open pieces elsewhere count as not painted
    */
   public static Region of(RegionRule rule, Skin skin, SprayReach paint, Progress progress) {
+    return of(rule, FilmShapes.on(skin), paint, progress);
+  }
+
+  /**
+   * Works a region out on a skin on which films were laid before.
+   *
+   * @param shapes the skin, with the shapes known already; new ones are added
+   * @param paint where the skin is conductive; open pieces elsewhere count as not painted
+   */
+  public static Region of(RegionRule rule, FilmShapes shapes, SprayReach paint, Progress progress) {
+    Skin skin = shapes.skin();
     Partition pieces = Partition.whole(skin.mesh());
     double error = skin.errorMm2();
     double edges = 0;
     List<LaidFilm> laid = new ArrayList<>();
     for (MaskFilm film : rule.films()) {
-      FilmShape shape = FilmShape.of(film, skin.mesh(), skin.sound(), progress);
+      FilmShape shape = shapes.of(film, progress);
       Laid behind = shape.lay(pieces, progress);
       boolean first = pieces.mesh() == skin.mesh();
       FilmCut.Result lit = FilmCut.light(behind, film, progress);

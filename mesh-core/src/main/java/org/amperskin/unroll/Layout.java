@@ -9,7 +9,7 @@ import org.amperskin.linear.SparseSystem;
 final class Layout {
   private static final int RIGID_ROUNDS = 12;
   private static final int EVEN_ROUNDS = 20;
-  private static final double SOLVED = 1e-6;
+  private static final double SOLVED = 1e-5;
   private static final double EXACT = 1e-7;
 
   /** Parts of the stretch that a round must take off to be worth another. */
