@@ -98,7 +98,7 @@ final class FilmCommand extends Verb {
 
   @Override
   public Integer call() throws Exception {
-    Outputs.check(out, ".pdf", ".svg");
+    Outputs.check("--out", out, ".pdf", ".svg");
     SheetOptions options = options();
     Estimate estimate = estimate(file);
     List<JobFilm> films;

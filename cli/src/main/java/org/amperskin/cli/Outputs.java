@@ -9,7 +9,7 @@ final class Outputs {
   private Outputs() {}
 
   /** Refuses a name no writer fits and a folder that is not there; null passes. */
-  static void check(Path out, String... endings) throws UsageFault {
+  static void check(String option, Path out, String... endings) throws UsageFault {
     if (out == null) {
       return;
     }
@@ -19,11 +19,11 @@ final class Outputs {
     }
     if (!known) {
       throw new UsageFault(
-          "--out " + out + ": a name ending in " + String.join(" or ", endings) + " fits");
+          option + " " + out + ": a name ending in " + String.join(" or ", endings) + " fits");
     }
     Path folder = out.toAbsolutePath().getParent();
     if (!Files.isDirectory(folder)) {
-      throw new UsageFault("--out " + out + ": there is no folder " + folder);
+      throw new UsageFault(option + " " + out + ": there is no folder " + folder);
     }
   }
 

@@ -69,7 +69,7 @@ final class StencilCommand extends Verb {
 
   @Override
   public Integer call() throws Exception {
-    Outputs.check(out, ".svg", ".dxf");
+    Outputs.check("--out", out, ".svg", ".dxf");
     StencilOptions options = options();
     Estimate estimate = estimate(file);
     JobFilm cut;

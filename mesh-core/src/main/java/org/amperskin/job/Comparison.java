@@ -4,9 +4,13 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import org.amperskin.film.Fates;
+import org.amperskin.film.Feature;
+import org.amperskin.film.FilmCheck;
 import org.amperskin.plating.How;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.region.MaskKind;
@@ -25,9 +29,10 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
    *
    * @param label what it is
    * @param unit its unit, 1 for a fraction
+   * @param pattern whether it is a figure of the films' pattern
    * @param values one a job, empty where a job has none
    */
-  public record Row(String label, String unit, List<OptionalDouble> values) {
+  public record Row(String label, String unit, boolean pattern, List<OptionalDouble> values) {
     /** Largest less smallest value, empty unless two jobs have one. */
     public OptionalDouble spread() {
       double[] known =
@@ -48,10 +53,14 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
   public static Comparison of(List<Estimate> jobs) {
     List<Row> rows = new ArrayList<>();
     add(rows, jobs, "skin", "mm2", e -> OptionalDouble.of(e.part().skin().areaMm2()));
-    add(rows, jobs, "exposed by film", "mm2", e -> film(e, false, kind(RegionKind.EXPOSED)));
-    add(rows, jobs, "stopped off", "mm2", e -> film(e, true, kind(RegionKind.STOPPED_OFF)));
-    add(rows, jobs, "open fraction under film", "1", Comparison::openFraction);
-    add(rows, jobs, "pattern edge length", "mm", e -> film(e, false, Region::edgeLengthMm));
+    pattern(rows, jobs, "exposed by film", "mm2", e -> film(e, false, kind(RegionKind.EXPOSED)));
+    pattern(rows, jobs, "stopped off", "mm2", e -> film(e, true, kind(RegionKind.STOPPED_OFF)));
+    pattern(rows, jobs, "open fraction under film", "1", Comparison::openFraction);
+    pattern(rows, jobs, "pattern edge length", "mm", e -> film(e, false, Region::edgeLengthMm));
+    pattern(rows, jobs, "smallest line", "mm", e -> narrowest(e, FilmCheck::lines));
+    pattern(rows, jobs, "smallest space", "mm", e -> narrowest(e, FilmCheck::spaces));
+    pattern(rows, jobs, "outline of lines that vanish", "1", e -> vanishing(e, FilmCheck::lines));
+    pattern(rows, jobs, "outline of spaces that vanish", "1", e -> vanishing(e, FilmCheck::spaces));
     Map<String, String> steps = new LinkedHashMap<>();
     for (Estimate e : jobs) {
       for (StepEstimate s : e.plan().steps()) {
@@ -76,7 +85,19 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
       String label,
       String unit,
       Function<Estimate, OptionalDouble> value) {
-    Row row = new Row(label, unit, jobs.stream().map(value).toList());
+    keep(rows, new Row(label, unit, false, jobs.stream().map(value).toList()));
+  }
+
+  private static void pattern(
+      List<Row> rows,
+      List<Estimate> jobs,
+      String label,
+      String unit,
+      Function<Estimate, OptionalDouble> value) {
+    keep(rows, new Row(label, unit, true, jobs.stream().map(value).toList()));
+  }
+
+  private static void keep(List<Row> rows, Row row) {
     if (row.values().stream().anyMatch(OptionalDouble::isPresent)) {
       rows.add(row);
     }
@@ -99,6 +120,26 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
       }
     }
     return films == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum);
+  }
+
+  /** Narrowest of all films on the skin (mm), empty if nothing was measured. */
+  private static OptionalDouble narrowest(Estimate e, Function<FilmCheck, Fates> fates) {
+    return e.films().stream()
+        .map(f -> fates.apply(f.check()).smallest())
+        .flatMap(Optional::stream)
+        .mapToDouble(Feature::skinMm)
+        .min();
+  }
+
+  /** Share of the outline that is lost, of all films together; empty without a film for light. */
+  private static OptionalDouble vanishing(Estimate e, Function<FilmCheck, Fates> fates) {
+    double outline = 0;
+    double lost = 0;
+    for (CheckedFilm film : e.films()) {
+      outline += fates.apply(film.check()).outlineMm();
+      lost += fates.apply(film.check()).vanishingMm();
+    }
+    return outline > 0 ? OptionalDouble.of(lost / outline) : OptionalDouble.empty();
   }
 
   private static ToDoubleFunction<Region> kind(RegionKind kind) {

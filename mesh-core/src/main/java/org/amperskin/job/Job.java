@@ -283,6 +283,24 @@ public record Job(
         steps);
   }
 
+  /**
+   * The region that carries the pattern: that of the last plating or etching step through a film,
+   * else the first film's; empty without films.
+   */
+  public Optional<String> patternRegion() {
+    for (int i = steps.size() - 1; i >= 0; i--) {
+      RegionSpec region = regions.get(steps.get(i).region());
+      if (!(steps.get(i).doing() instanceof StepSpec.Work) && region != null) {
+        for (String film : region.films()) {
+          if (films.get(film).kind() != MaskKind.STOP_OFF) {
+            return Optional.of(steps.get(i).region());
+          }
+        }
+      }
+    }
+    return films.keySet().stream().findFirst();
+  }
+
   /** The region that is the whole skin. */
   public static final String WHOLE_SKIN = "all";
 }

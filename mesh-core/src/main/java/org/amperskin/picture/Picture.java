@@ -80,7 +80,12 @@ public final class Picture {
     writePng(image(), file);
   }
 
-  static void writePng(BufferedImage image, Path file) throws IOException {
+  /**
+   * Writes an image as a PNG file; nothing is left half-written.
+   *
+   * @throws IOException if the folder cannot be written
+   */
+  public static void writePng(BufferedImage image, Path file) throws IOException {
     Path target = file.toAbsolutePath();
     Path part = Files.createTempFile(target.getParent(), target.getFileName().toString(), ".part");
     try {

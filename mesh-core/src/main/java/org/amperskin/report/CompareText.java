@@ -54,7 +54,7 @@ public final class CompareText {
     }
   }
 
-  private static String shown(double value, String unit) {
+  static String shown(double value, String unit) {
     return switch (unit) {
       case "s" -> Figures.time(value);
       case "A" -> Figures.current(value);
