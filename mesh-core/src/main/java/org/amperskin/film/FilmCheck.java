@@ -1,5 +1,6 @@
 package org.amperskin.film;
 
+import java.util.Optional;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.LineWidths;
@@ -202,6 +203,19 @@ public final class FilmCheck {
    */
   public FaceField fates() {
     return fates;
+  }
+
+  /** What of the drawing a line or space belongs to; empty for patterns and pictures. */
+  public Optional<String> drawn(Feature f) {
+    Artwork tile = laid.film().artwork();
+    return tile.drawnAt(
+        withinTile(f.artworkX(), tile.widthMm(), laid.film().placement().columns()),
+        withinTile(f.artworkY(), tile.heightMm(), laid.film().placement().rows()));
+  }
+
+  private static double withinTile(double at, double side, int count) {
+    double from = at + count * side / 2;
+    return from - Math.floor(from / side) * side - side / 2;
   }
 
   /** The exposure that this film allows; least light is what 95 % of the area have. */

@@ -3,6 +3,7 @@ package org.amperskin.pattern;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * An opaque figure on a rectangular sheet: what a film, a tape or a stencil covers.
@@ -30,6 +31,7 @@ public final class Artwork {
   private final int[] ringStarts;
   private final double flatteningMm;
   private final List<String> notes;
+  private final List<DrawnElement> drawn;
 
   private Artwork(
       double widthMm,
@@ -37,13 +39,15 @@ public final class Artwork {
       double[] xy,
       int[] ringStarts,
       double flatteningMm,
-      List<String> notes) {
+      List<String> notes,
+      List<DrawnElement> drawn) {
     this.widthMm = widthMm;
     this.heightMm = heightMm;
     this.xy = xy;
     this.ringStarts = ringStarts;
     this.flatteningMm = flatteningMm;
     this.notes = List.copyOf(notes);
+    this.drawn = List.copyOf(drawn);
   }
 
   /**
@@ -66,7 +70,8 @@ public final class Artwork {
       double flatteningMm,
       List<String> notes) {
     Artwork artwork =
-        new Artwork(widthMm, heightMm, xy.clone(), ringStarts.clone(), flatteningMm, notes);
+        new Artwork(
+            widthMm, heightMm, xy.clone(), ringStarts.clone(), flatteningMm, notes, List.of());
     artwork.checkShape();
     artwork.checkClean();
     return artwork;
@@ -76,7 +81,7 @@ public final class Artwork {
   static Artwork trusted(
       double widthMm, double heightMm, RingSet rings, double flatteningMm, List<String> notes) {
     Artwork artwork =
-        new Artwork(widthMm, heightMm, rings.xy(), rings.starts(), flatteningMm, notes);
+        new Artwork(widthMm, heightMm, rings.xy(), rings.starts(), flatteningMm, notes, List.of());
     artwork.checkShape();
     return artwork;
   }
@@ -100,9 +105,31 @@ public final class Artwork {
       int[] ringStarts,
       double flatteningMm,
       List<String> notes) {
-    Artwork raw = new Artwork(widthMm, heightMm, xy, ringStarts, flatteningMm, notes);
+    Artwork raw = new Artwork(widthMm, heightMm, xy, ringStarts, flatteningMm, notes, List.of());
     raw.checkArrays();
     return trusted(widthMm, heightMm, raw.folded(), flatteningMm, notes);
+  }
+
+  /** The same figure with the names of what was drawn. */
+  Artwork with(List<DrawnElement> elements) {
+    return new Artwork(widthMm, heightMm, xy, ringStarts, flatteningMm, notes, elements);
+  }
+
+  /**
+   * Name of the drawing's element at a place: of those whose box holds it the smallest, of equal
+   * ones the last.
+   *
+   * @param x across (mm from the sheet's middle)
+   * @param y upward
+   */
+  public Optional<String> drawnAt(double x, double y) {
+    DrawnElement found = null;
+    for (DrawnElement e : drawn) {
+      if (e.holds(x, y) && (found == null || e.areaMm2() <= found.areaMm2())) {
+        found = e;
+      }
+    }
+    return Optional.ofNullable(found).map(DrawnElement::name);
   }
 
   /** Width of the sheet (mm). */
@@ -244,7 +271,8 @@ public final class Artwork {
   private void checkClean() {
     double byRingsMm2 = opaqueAreaMm2();
     RingSet folded = folded();
-    Artwork again = new Artwork(widthMm, heightMm, folded.xy(), folded.starts(), 0, List.of());
+    Artwork again =
+        new Artwork(widthMm, heightMm, folded.xy(), folded.starts(), 0, List.of(), List.of());
     double foldedMm2 = again.opaqueAreaMm2();
     double lengthMm = edgeLengthMm();
     double slackMm = 4 * PaintStack.GRID_MM;

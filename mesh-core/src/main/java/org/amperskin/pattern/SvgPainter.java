@@ -90,6 +90,9 @@ final class SvgPainter {
     }
   }
 
+  /** Edges lie on their element's box, but for rounding to the grid. */
+  private static final double SLACK_MM = 0.01;
+
   private final SvgTree tree;
   private final SvgNotes notes;
   private final SvgStyleSheet sheet;
@@ -98,6 +101,7 @@ final class SvgPainter {
   private final SvgClips clips;
   private final SvgText text;
   private final SvgImages images;
+  private final List<DrawnElement> drawn = new ArrayList<>();
   private double unitMm;
   private int[] line;
   private int visits;
@@ -216,9 +220,39 @@ final class SvgPainter {
   void paint(SvgNode node, Contour outline, Context context) {
     if (measured == null) {
       ink.paint(node, outline, context);
+      name(node, outline, context);
     } else {
       measure(outline, context);
     }
+  }
+
+  private void name(SvgNode node, Contour outline, Context context) {
+    double[] box = outline.mapped(context.toMm).bounds();
+    if (box == null) {
+      return;
+    }
+    boolean stroked = !context.style.get("stroke", "none").equals("none");
+    double pen =
+        stroked
+            ? context.length(context.style.get("stroke-width", "1"), 'd', unitMm)
+                * Math.sqrt(Math.abs(context.toMm.getDeterminant()))
+                / 2
+            : 0;
+    double more = pen + SLACK_MM;
+    SvgNode named = node.name.equals(SvgNode.TEXT) && node.parent != null ? node.parent : node;
+    String id = named.get("id", "");
+    drawn.add(
+        new DrawnElement(
+            id.isEmpty() ? "<" + SvgFault.cut(named.name) + "> of line " + named.line : id,
+            box[0] - more,
+            box[1] - more,
+            box[2] + more,
+            box[3] + more));
+  }
+
+  /** What was painted, in order. */
+  List<DrawnElement> drawn() {
+    return drawn;
   }
 
   /** The outlines of a text's glyphs in its user units, one for each run of one style. */

@@ -65,7 +65,8 @@ final class SvgReader {
         new SvgPainter(
             tree, options, notes, new PaintStack(widthMm, heightMm, options.threshold()), fonts);
     RingSet rings = painter.paintRoot(toMm, userWidth, userHeight, unitMm, line);
-    return Artwork.trusted(widthMm, heightMm, rings, painter.flatteningMm(), notes.list());
+    return Artwork.trusted(widthMm, heightMm, rings, painter.flatteningMm(), notes.list())
+        .with(painter.drawn());
   }
 
   private static SvgNumbers.Length size(SvgNode root, String side) {

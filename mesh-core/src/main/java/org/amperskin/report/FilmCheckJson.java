@@ -43,8 +43,8 @@ final class FilmCheckJson {
     spread(j, "lightShare", c.dose());
     spread(j, "stretch", c.stretch());
     j.number("litAreaMm2", c.litMm2()).number("shadowAreaMm2", c.shadowMm2());
-    fates(j, "lines", c.lines());
-    fates(j, "spaces", c.spaces());
+    fates(j, "lines", c, c.lines());
+    fates(j, "spaces", c, c.spaces());
     exposure(j, c.exposure());
     open(j, film.open().orElse(null));
     j.texts("warnings", film.warnings()).texts("assumed", film.assumed());
@@ -61,26 +61,26 @@ final class FilmCheckJson {
                 .number("most", s.most()));
   }
 
-  private static void fates(Json j, String key, Fates f) throws IOException {
+  private static void fates(Json j, String key, FilmCheck check, Fates f) throws IOException {
     j.object(
         key,
         k -> {
           k.number("outlineMm", f.outlineMm())
               .number("vanishingMm", f.vanishingMm())
               .number("atRiskMm", f.riskMm());
-          feature(k, "smallest", f.smallest().orElse(null));
-          feature(k, "worst", f.worst().orElse(null));
+          feature(k, "smallest", check, f.smallest().orElse(null));
+          feature(k, "worst", check, f.worst().orElse(null));
           k.objects(
               "places",
               f.places(),
               (l, p) -> {
                 l.number("lengthMm", p.lengthMm());
-                feature(l, "narrowest", p.narrowest());
+                feature(l, "narrowest", check, p.narrowest());
               });
         });
   }
 
-  private static void feature(Json j, String key, Feature f) throws IOException {
+  private static void feature(Json j, String key, FilmCheck check, Feature f) throws IOException {
     if (f == null) {
       j.number(key, Double.NaN);
       return;
@@ -94,7 +94,8 @@ final class FilmCheckJson {
                 .number("gapMm", f.gapMm())
                 .numbers("at", f.at().x(), f.at().y(), f.at().z())
                 .numbers("artworkAt", f.artworkX(), f.artworkY())
-                .count("outline", f.outline()));
+                .count("outline", f.outline())
+                .maybeText("drawn", check.drawn(f)));
   }
 
   private static void exposure(Json j, ExposureWindow w) throws IOException {

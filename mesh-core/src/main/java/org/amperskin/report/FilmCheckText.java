@@ -123,10 +123,7 @@ final class FilmCheckText {
           "%s of the outline, %s; most of it: %s",
           Figures.percent(fates.vanishingShare()),
           mm(fates.vanishingMm()),
-          fates.places().stream()
-              .limit(3)
-              .map(FilmCheckText::place)
-              .collect(Collectors.joining(", ")));
+          fates.places().stream().limit(3).map(this::place).collect(Collectors.joining("; ")));
     }
     if (fates.riskMm() > 0) {
       page.line(
@@ -137,11 +134,12 @@ final class FilmCheckText {
     }
   }
 
-  private static String place(Fates.Place place) {
+  private String place(Fates.Place place) {
     Feature f = place.narrowest();
     return String.format(
         Locale.ROOT,
-        "%s round (%.0f, %.0f) mm of the artwork",
+        "%s%s round (%.0f, %.0f) mm of the artwork",
+        check.drawn(f).map(name -> name + ", ").orElse(""),
         mm(place.lengthMm()),
         f.artworkX() + 0.0,
         f.artworkY() + 0.0);
