@@ -9,6 +9,9 @@ import org.amperskin.region.FilmForm;
 public final class FilmAdvice {
   private static final double FEW = 0.001;
 
+  /** Finest line that home laser film prints surely: 0.15 to 0.2 mm, common practice, no source. */
+  private static final double PRINTS_SURELY_MM = 0.15;
+
   private final FilmCheck check;
   private final List<String> said = new ArrayList<>();
 
@@ -22,6 +25,8 @@ public final class FilmAdvice {
     advice.vanishing("lines", check.lines());
     advice.vanishing("spaces", check.spaces());
     advice.atRisk();
+    advice.fine("line", check.lines());
+    advice.fine("space", check.spaces());
     advice.density();
     advice.time();
     advice.shadow();
@@ -83,6 +88,19 @@ public final class FilmAdvice {
 
   private static String share(double share) {
     return String.format(Locale.ROOT, share < 0.001 ? "%.2g %%" : "%.1f %%", 100 * share);
+  }
+
+  private void fine(String what, Fates fates) {
+    fates
+        .smallest()
+        .filter(f -> f.filmMm() < PRINTS_SURELY_MM)
+        .ifPresent(
+            f ->
+                say(
+                    "the finest %s is %s mm on the film, at (%.1f, %.1f, %.1f) mm: home laser film"
+                        + " prints 0.15 to 0.2 mm surely, 0.1 mm with care (rule of thumb); make"
+                        + " it wider or have a phototool made (0.05 to 0.075 mm)",
+                    what, mm(f.filmMm()), f.at().x() + 0.0, f.at().y() + 0.0, f.at().z() + 0.0));
   }
 
   private void density() {

@@ -137,4 +137,26 @@ class JobFilmTest {
     JobFilm film = JobFilm.of(tape, Optional.of("square")).get(0);
     assertThatThrownBy(() -> film.testStrips(tape)).hasMessageContaining("0 strips to expose");
   }
+
+  @Test
+  void linesFinerThanHomeFilmPrintsAreTold() throws Exception {
+    for (String width : new String[] {"0.12", "0.16"}) {
+      Path drawing = folder.resolve("rib.svg");
+      Files.writeString(
+          drawing,
+          "<svg xmlns='http://www.w3.org/2000/svg' width='20mm' height='20mm' viewBox='0 0 20 20'>"
+              + "<rect x='4' y='4' width='"
+              + width
+              + "' height='12'/></svg>");
+      Estimate e =
+          estimate(
+              FILM.replace("KIND", "positive")
+                  .replace("SQ", drawing.toString())
+                  .replace("50 %", "100 %"));
+      boolean told =
+          e.films().get(0).warnings().stream()
+              .anyMatch(w -> w.contains("the finest line is 0.12 mm on the film"));
+      assertThat(told).as(width).isEqualTo(width.equals("0.12"));
+    }
+  }
 }
