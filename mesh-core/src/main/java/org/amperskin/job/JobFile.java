@@ -71,15 +71,24 @@ public final class JobFile {
    * @throws IOException if it cannot be read
    */
   public static Job read(Path file, RecipeLibrary recipes) throws IOException, YamlFault {
+    return parse(text(file), file, recipes);
+  }
+
+  /** A job from the text of its file. */
+  static Job parse(String text, Path file, RecipeLibrary recipes) throws YamlFault {
+    Path folder = file.getParent() == null ? Path.of("") : file.getParent();
+    String name = file.getFileName().toString().replaceFirst("\\.ya?ml$", "");
+    return parse(text, file.toString(), name, folder, recipes);
+  }
+
+  /** The text of a job file, without a byte order mark. */
+  static String text(Path file) throws IOException, YamlFault {
     OrdinaryFile.require(file, "a job file");
     if (Files.size(file) > LARGEST) {
       throw new IOException(
           file + ": a job file of " + Files.size(file) + " bytes; " + LARGEST + " fit");
     }
-    String text = text(Files.readAllBytes(file), file.toString());
-    Path folder = file.getParent() == null ? Path.of("") : file.getParent();
-    String name = file.getFileName().toString().replaceFirst("\\.ya?ml$", "");
-    return parse(text, file.toString(), name, folder, recipes);
+    return text(Files.readAllBytes(file), file.toString());
   }
 
   private static String text(byte[] bytes, String label) throws YamlFault {

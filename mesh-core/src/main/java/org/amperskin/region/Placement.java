@@ -1,5 +1,7 @@
 package org.amperskin.region;
 
+import org.amperskin.geom.Vec3;
+
 /**
  * How a film lies on the part: {@link FlatPlacement before it}, {@link WrappedPlacement bent round
  * it} or {@link DrapedPlacement cut to follow it}.
@@ -13,6 +15,9 @@ public sealed interface Placement permits FlatPlacement, WrappedPlacement, Drape
 
   /** Film size over artwork size. */
   double scale();
+
+  /** Where the artwork's centre lies (mm); null for the middle of what the film faces. */
+  Vec3 centre();
 
   /** True if left and right are mirrored. */
   boolean mirror();
