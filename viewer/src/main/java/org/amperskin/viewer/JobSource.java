@@ -5,15 +5,19 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import org.amperskin.bench.UserFolder;
 import org.amperskin.bench.UserRecipes;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.job.CheckedFilm;
 import org.amperskin.job.Estimate;
+import org.amperskin.job.FilmHandles;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
 import org.amperskin.job.JobRun;
+import org.amperskin.job.JobText;
+import org.amperskin.job.MeasuredPart;
 import org.amperskin.mesh.MeshProblem;
 import org.amperskin.pattern.ArtworkFileException;
 import org.amperskin.plating.RecipeLibrary;
@@ -22,6 +26,7 @@ import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.SplitMesh;
 import org.amperskin.viewer.part.FigureRow;
+import org.amperskin.viewer.part.JobEdits;
 import org.amperskin.viewer.part.LoadedPart;
 import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.PartSource;
@@ -35,6 +40,11 @@ final class JobSource implements PartSource {
   private static final String WHOLE = "whole skin";
 
   private final PartSource printFiles = new PrintFileSource();
+
+  /** The last job's part, so that moving a film does not read and measure it again. */
+  private volatile Measured last;
+
+  private record Measured(Job.PartSpec as, MeasuredPart part) {}
 
   /** Those of the program and the user's beside them, as on the command line. */
   private static RecipeLibrary recipes() throws IOException, YamlFault {
@@ -53,12 +63,44 @@ final class JobSource implements PartSource {
     if (!JobFile.looksLikeJob(file)) {
       return printFiles.load(file, progress, sooner);
     }
+    return told(
+        file,
+        () -> {
+          progress.accept(Progress.of("Reading " + file.getFileName()));
+          last = null; // the print file may have changed
+          return worked(JobText.read(file), progress);
+        });
+  }
+
+  @Override
+  public LoadedPart load(JobText text, Consumer<Progress> progress) throws ProblemException {
+    return told(text.file(), () -> worked(text, progress));
+  }
+
+  private LoadedPart worked(JobText text, Consumer<Progress> progress)
+      throws IOException, YamlFault, PrintFileException, ArtworkFileException {
+    Job job = text.job(recipes());
+    org.amperskin.geom.Progress told =
+        (what, done) -> progress.accept(PrintFileSource.told(what, done));
+    Estimate estimate;
+    Measured before = last;
+    if (before != null && job.part().equals(before.as())) {
+      estimate = JobRun.of(job, before.part(), told);
+    } else {
+      estimate = JobRun.of(job, told);
+      last = new Measured(job.part(), estimate.part());
+    }
+    return part(text, estimate);
+  }
+
+  /** A job's work. */
+  private interface Work {
+    LoadedPart run() throws IOException, YamlFault, PrintFileException, ArtworkFileException;
+  }
+
+  private static LoadedPart told(Path file, Work work) throws ProblemException {
     try {
-      progress.accept(Progress.of("Reading " + file.getFileName()));
-      Job job = JobFile.read(file, recipes());
-      Estimate estimate =
-          JobRun.of(job, (what, done) -> progress.accept(PrintFileSource.told(what, done)));
-      return part(file, estimate);
+      return work.run();
     } catch (YamlFault e) {
       String where = e.place().toString();
       String what = e.getMessage().substring(where.length() + 2);
@@ -91,7 +133,7 @@ final class JobSource implements PartSource {
     }
   }
 
-  private static LoadedPart part(Path file, Estimate e) {
+  private static LoadedPart part(JobText text, Estimate e) {
     List<String> names = new ArrayList<>();
     for (StepEstimate step : e.plan().steps()) {
       String region = region(step);
@@ -129,11 +171,12 @@ final class JobSource implements PartSource {
         PrintFileSource.rows(e.part().print(), e.part().diagnosis(), e.part().unit());
     PrintFileSource.displaced(e.part().skin()).ifPresent(row -> rows.add(1, row));
     return new LoadedPart(
-        file.getFileName().toString(),
+        text.file().getFileName().toString(),
         surfaces,
         rows,
         e.plan().steps().stream().map(s -> StepCards.of(s, names.indexOf(region(s)))).toList(),
-        problems);
+        problems,
+        Optional.of(new JobEdits(text, FilmHandles.of(text, e))));
   }
 
   private static String region(StepEstimate step) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.OptionalDouble;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
+import org.amperskin.job.JobText;
 import org.amperskin.viewer.part.LoadedPart;
 import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
@@ -41,8 +42,27 @@ final class PartLoader {
   }
 
   void load(Path file) {
+    start(
+        new Load(file) {
+          @Override
+          LoadedPart part() throws ProblemException {
+            return source.load(file(), this::tell, this::show);
+          }
+        });
+  }
+
+  void load(JobText text) {
+    start(
+        new Load(text.file()) {
+          @Override
+          LoadedPart part() throws ProblemException {
+            return source.load(text, this::tell);
+          }
+        });
+  }
+
+  private void start(Load load) {
     cancel();
-    Load load = new Load(file);
     current = load;
     load.start();
   }
@@ -55,7 +75,7 @@ final class PartLoader {
     }
   }
 
-  private final class Load extends Thread {
+  private abstract class Load extends Thread {
     private final Path file;
     private volatile boolean wanted = true;
     private long toldAt = System.nanoTime() - TELL_EVERY_NANOS;
@@ -70,7 +90,7 @@ final class PartLoader {
     @Override
     public void run() {
       try {
-        LoadedPart part = source.load(file, this::tell, this::show);
+        LoadedPart part = part();
         end(() -> listener.loaded(part));
       } catch (CancellationException e) {
         end(
@@ -102,7 +122,13 @@ final class PartLoader {
       }
     }
 
-    private void tell(Progress progress) {
+    abstract LoadedPart part() throws ProblemException;
+
+    Path file() {
+      return file;
+    }
+
+    void tell(Progress progress) {
       if (!wanted) {
         throw new CancellationException(file + " is no longer wanted");
       }
@@ -120,7 +146,7 @@ final class PartLoader {
       }
     }
 
-    private void show(LoadedPart sooner) {
+    void show(LoadedPart sooner) {
       ui.execute(
           () -> {
             if (current == this) {

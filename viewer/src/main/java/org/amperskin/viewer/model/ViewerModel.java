@@ -14,6 +14,7 @@ import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import org.amperskin.job.JobText;
 import org.amperskin.picture.Camera;
 import org.amperskin.picture.Projection;
 import org.amperskin.viewer.part.LoadedPart;
@@ -80,6 +81,7 @@ public final class ViewerModel {
   private final BooleanProperty help = new SimpleBooleanProperty();
   private final Executor ui;
   private final PartLoader loader;
+  private final JobEditor editor;
   private double aspect = 1;
   private Camera fitted;
   private int fits;
@@ -100,20 +102,33 @@ public final class ViewerModel {
     selectedStep.addListener(o -> showSurface());
     paint.addListener(o -> showSurface());
     loader = new PartLoader(source, ui, new Results());
+    editor = new JobEditor(this::rework);
   }
 
   /** Starts to load a file; a load that is under way is given up. */
   public void open(Path file) {
     help.set(false);
     shownSooner = false;
+    editor.cancelled();
     progress.set(Progress.of("Opening " + file.getFileName()));
     phase.set(Phase.LOADING);
     loader.load(file);
   }
 
+  private void rework(JobText text) {
+    progress.set(Progress.of("Working it out anew"));
+    loader.load(text);
+  }
+
+  /** Changes to the job that is shown. */
+  public JobEditor editor() {
+    return editor;
+  }
+
   /** Gives up the load that is under way. */
   public void cancel() {
     loader.cancel();
+    editor.cancelled();
     back();
   }
 
@@ -345,6 +360,15 @@ public final class ViewerModel {
     @Override
     public void loaded(LoadedPart loaded) {
       progress.set(null);
+      if (editor.working()) {
+        int step = selectedStep.get();
+        editor.accepted(loaded);
+        part.set(loaded);
+        selectStep(step);
+        showSurface();
+        return;
+      }
+      editor.opened(loaded);
       show(loaded);
       phase.set(Phase.SHOWN);
       if (!shownSooner) {
@@ -366,6 +390,10 @@ public final class ViewerModel {
     @Override
     public void failed(ProblemException why) {
       progress.set(null);
+      if (editor.working()) {
+        editor.refused(why);
+        return;
+      }
       problem.set(why);
       phase.set(Phase.FAILED);
     }

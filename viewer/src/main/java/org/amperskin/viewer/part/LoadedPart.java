@@ -1,6 +1,7 @@
 package org.amperskin.viewer.part;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Everything the viewer shows of one file.
@@ -10,13 +11,25 @@ import java.util.List;
  * @param partRows figures of the whole part
  * @param steps the job in working order; empty for a mere print file
  * @param problems faults of the file or the job, each with a place
+ * @param edits what may be changed; empty for a mere print file
  */
 public record LoadedPart(
     String title,
     List<PaintedSurface> surfaces,
     List<FigureRow> partRows,
     List<StepCard> steps,
-    List<String> problems) {
+    List<String> problems,
+    Optional<JobEdits> edits) {
+  /** A part of which nothing can be changed. */
+  public LoadedPart(
+      String title,
+      List<PaintedSurface> surfaces,
+      List<FigureRow> partRows,
+      List<StepCard> steps,
+      List<String> problems) {
+    this(title, surfaces, partRows, steps, problems, Optional.empty());
+  }
+
   /** Copies the lists; every step's surface must be there. */
   public LoadedPart {
     surfaces = List.copyOf(surfaces);

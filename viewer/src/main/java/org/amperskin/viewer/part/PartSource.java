@@ -2,6 +2,7 @@ package org.amperskin.viewer.part;
 
 import java.nio.file.Path;
 import java.util.function.Consumer;
+import org.amperskin.job.JobText;
 
 /** Where parts come from: reads a print file or a job and works it out. */
 @FunctionalInterface
@@ -32,5 +33,16 @@ public interface PartSource {
   default LoadedPart load(Path file, Consumer<Progress> progress, Consumer<LoadedPart> sooner)
       throws ProblemException {
     return load(file, progress);
+  }
+
+  /**
+   * Works a job out anew from a changed text.
+   *
+   * @param text the job's text, not yet in its file
+   * @throws ProblemException if it cannot be worked out so, in words for people
+   */
+  default LoadedPart load(JobText text, Consumer<Progress> progress) throws ProblemException {
+    throw new ProblemException(
+        "This file cannot be changed here.", text.file().toString(), "Change it in an editor.");
   }
 }

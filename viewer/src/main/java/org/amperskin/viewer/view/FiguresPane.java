@@ -1,12 +1,15 @@
 package org.amperskin.viewer.view;
 
+import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.InvalidationListener;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TextField;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import org.amperskin.job.FilmHandles;
 import org.amperskin.viewer.model.ViewerModel;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
@@ -16,6 +19,7 @@ import org.amperskin.viewer.part.StepCard;
 final class FiguresPane extends VBox {
   private final ViewerModel model;
   private final VBox content = new VBox();
+  private final List<FilmPane> films = new ArrayList<>();
   private final ScrollPane scroll = new ScrollPane(content);
 
   FiguresPane(ViewerModel model) {
@@ -28,6 +32,10 @@ final class FiguresPane extends VBox {
     VBox.setVgrow(scroll, Priority.ALWAYS);
     RegionLegend legend = new RegionLegend(model);
     getChildren().addAll(scroll, legend);
+    model
+        .editor()
+        .fault()
+        .addListener(o -> films.forEach(pane -> pane.tell(model.editor().fault().get())));
     InvalidationListener refill = o -> fill();
     model.part().addListener(refill);
     model.selectedStep().addListener(refill);
@@ -35,7 +43,9 @@ final class FiguresPane extends VBox {
   }
 
   private void fill() {
+    String focused = focused();
     content.getChildren().clear();
+    films.clear();
     LoadedPart part = model.part().get();
     if (part == null) {
       return;
@@ -47,6 +57,38 @@ final class FiguresPane extends VBox {
       part(part);
     }
     scroll.setVvalue(0);
+    if (focused != null && content.lookup("#" + focused) != null) {
+      content.lookup("#" + focused).requestFocus();
+    }
+  }
+
+  /** Id of the film's value that is being typed into; it keeps the focus when all is refilled. */
+  private String focused() {
+    boolean typing =
+        getScene() != null
+            && getScene().getFocusOwner() instanceof TextField field
+            && content.lookup("#" + field.getId()) == field;
+    return typing ? getScene().getFocusOwner().getId() : null;
+  }
+
+  /** How films lie, those of one surface or all. */
+  private void films(String surface) {
+    for (FilmHandles handles : model.editor().films()) {
+      if (surface == null || surface.equals(handles.film())) {
+        FilmPane pane = new FilmPane(model.editor(), handles);
+        films.add(pane);
+        content.getChildren().add(pane);
+      }
+    }
+    if (surface == null && !films.isEmpty()) {
+      content
+          .getChildren()
+          .add(
+              Parts.text(
+                  "Alt+arrows move the film by 1 mm, with Shift by 0.1 mm; Alt+Page keys turn it."
+                      + " Ctrl+S saves.",
+                  "muted"));
+    }
   }
 
   private void part(LoadedPart part) {
@@ -54,6 +96,7 @@ final class FiguresPane extends VBox {
     GridPane grid = Parts.figures();
     part.partRows().forEach(row -> Parts.add(grid, row));
     content.getChildren().add(grid);
+    films(null);
     if (!part.steps().isEmpty()) {
       content
           .getChildren()
@@ -96,6 +139,7 @@ final class FiguresPane extends VBox {
       s.more().forEach(row -> Parts.add(more, row));
       content.getChildren().add(more);
     }
+    films(model.part().get().surfaces().get(s.surface()).name());
   }
 
   private void notes(String heading, List<String> notes, String sign) {

@@ -26,6 +26,10 @@ final class HelpPane extends StackPane {
     {"U", "Legend colours without shade"},
     {"E", "Lines along the edges"},
     {"L", "Light or dark"},
+    {"Alt+arrow keys", "Move the film by 1 mm, with Shift by 0.1"},
+    {"Alt+Page keys", "Turn the film by 1°, with Shift by 0.1"},
+    {"Ctrl+Z  Ctrl+Y", "Undo, redo"},
+    {"Ctrl+S", "Save the job"},
     {"Esc", "Cancel, close"},
     {"F1", "This list"},
   };

@@ -15,6 +15,9 @@ final class Keys {
   private static final double SHIFT_SHARE = 0.04;
   private static final double ZOOM = 1.15;
 
+  /** Share of a millimetre or degree that a film goes with Shift. */
+  private static final double FINE = 0.1;
+
   private final ViewerModel model;
   private final Runnable choose;
   private final Set<KeyCode> down = EnumSet.noneOf(KeyCode.class);
@@ -29,7 +32,8 @@ final class Keys {
     scene.addEventFilter(
         KeyEvent.KEY_PRESSED,
         e -> {
-          if (!(e.getTarget() instanceof TextInputControl) && keys.pressed(e)) {
+          if ((!(e.getTarget() instanceof TextInputControl) || outlivesTyping(e))
+              && keys.pressed(e)) {
             e.consume();
           }
           keys.down.add(e.getCode());
@@ -37,12 +41,24 @@ final class Keys {
     scene.addEventFilter(KeyEvent.KEY_RELEASED, e -> keys.down.remove(e.getCode()));
   }
 
+  /** Keys that mean nothing in a text field, so that they need not wait until it is left. */
+  private static boolean outlivesTyping(KeyEvent e) {
+    boolean file = e.getCode() == KeyCode.O || e.getCode() == KeyCode.S;
+    return e.isAltDown() || e.isShortcutDown() && file || e.getCode() == KeyCode.F1;
+  }
+
   private boolean pressed(KeyEvent e) {
     if (e.isShortcutDown()) {
-      return e.getCode() == KeyCode.O && once(e, choose);
+      return switch (e.getCode()) {
+        case O -> once(e, choose);
+        case S -> once(e, model.editor()::save);
+        case Y -> flip(model.editor()::redo);
+        case Z -> flip(e.isShiftDown() ? model.editor()::redo : model.editor()::undo);
+        default -> false;
+      };
     }
     if (e.isAltDown()) {
-      return false;
+      return film(e);
     }
     return switch (e.getCode()) {
       case F1 -> once(e, () -> model.help().set(!model.help().get()));
@@ -65,6 +81,20 @@ final class Keys {
       case COMMA -> flip(() -> step(-1));
       case ESCAPE -> once(e, this::escape);
       default -> digit(e.getCode());
+    };
+  }
+
+  /** Moves the film; the part itself stays. */
+  private boolean film(KeyEvent e) {
+    double step = e.isShiftDown() ? FINE : 1;
+    return switch (e.getCode()) {
+      case LEFT -> flip(() -> model.editor().nudge(-step, 0));
+      case RIGHT -> flip(() -> model.editor().nudge(step, 0));
+      case UP -> flip(() -> model.editor().nudge(0, step));
+      case DOWN -> flip(() -> model.editor().nudge(0, -step));
+      case PAGE_UP -> flip(() -> model.editor().turn(step));
+      case PAGE_DOWN -> flip(() -> model.editor().turn(-step));
+      default -> false;
     };
   }
 

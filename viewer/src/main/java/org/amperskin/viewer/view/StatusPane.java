@@ -7,6 +7,7 @@ import javafx.scene.control.ProgressBar;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
+import org.amperskin.viewer.model.JobEditor;
 import org.amperskin.viewer.model.ViewerModel;
 import org.amperskin.viewer.model.ViewerModel.Phase;
 import org.amperskin.viewer.part.LoadedPart;
@@ -41,6 +42,7 @@ final class StatusPane extends VBox {
     getChildren().addAll(scroll, line);
     model.progress().addListener(o -> tell());
     model.phase().addListener(o -> tell());
+    model.editor().fault().addListener(o -> tell());
     model.part().addListener((o, was, is) -> list(is));
     list(model.part().get());
     tell();
@@ -61,6 +63,16 @@ final class StatusPane extends VBox {
     count.setText(part == null ? "" : found);
   }
 
+  private String ready() {
+    JobEditor.Fault fault = model.editor().fault().get();
+    if (fault == null) {
+      return "Ready";
+    }
+    return fault.film().isEmpty()
+        ? fault.why()
+        : "Film " + fault.film() + " stays as it was: see its " + fault.key();
+  }
+
   private void tell() {
     Progress now = model.progress().get();
     boolean busy = now != null || model.phase().get() == Phase.LOADING;
@@ -76,7 +88,7 @@ final class StatusPane extends VBox {
           switch (model.phase().get()) {
             case EMPTY -> "Nothing opened yet";
             case LOADING -> "Opening";
-            case SHOWN -> "Ready";
+            case SHOWN -> ready();
             case FAILED -> "Could not open the file";
           });
     }

@@ -10,8 +10,11 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
+import javafx.scene.control.Alert;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBar;
 import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ButtonType;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
@@ -95,13 +98,16 @@ public final class ViewerWindow {
   private HBox header() {
     Label title = Parts.word("", "strong");
     title.setMinWidth(0);
-    model.part().addListener((o, was, is) -> title.setText(is == null ? "" : is.title()));
+    InvalidationListener named = o -> title.setText(title());
+    model.part().addListener(named);
+    model.editor().unsaved().addListener(named);
     HBox bar =
         new HBox(
             Parts.word("Amperskin", "product"),
             title,
             Parts.spacer(),
             button("Open…", "open", "Ctrl+O", this::choose),
+            save(),
             forPart(button("Fit", "fit", "F", model::fit)),
             forPart(toggle("Shade", "shade", "U", model.unlit(), true)),
             forPart(toggle("Edges", "edges", "E", model.facets(), false)),
@@ -141,8 +147,42 @@ public final class ViewerWindow {
     return button;
   }
 
+  private String title() {
+    String mark = model.editor().unsaved().get() ? " (not saved)" : "";
+    return model.part().get() == null ? "" : model.part().get().title() + mark;
+  }
+
+  private Button save() {
+    Button save = button("Save", "save", "Ctrl+S", model.editor()::save);
+    save.visibleProperty().bind(model.editor().unsaved());
+    save.managedProperty().bind(save.visibleProperty());
+    return save;
+  }
+
   private void choose() {
-    chooser.get().ifPresent(model::open);
+    if (mayLeave()) {
+      chooser.get().ifPresent(model::open);
+    }
+  }
+
+  /** Asks what is to become of changes; false to stay. */
+  private boolean mayLeave() {
+    if (!model.editor().unsaved().get()) {
+      return true;
+    }
+    ButtonType save = new ButtonType("Save", ButtonBar.ButtonData.YES);
+    ButtonType drop = new ButtonType("Do not save", ButtonBar.ButtonData.NO);
+    Alert ask =
+        new Alert(
+            Alert.AlertType.CONFIRMATION,
+            "The films of " + model.part().get().title() + " were moved. Save that?",
+            save,
+            drop,
+            ButtonType.CANCEL);
+    ask.setHeaderText(null);
+    ask.initOwner(scene.getWindow());
+    ButtonType answer = ask.showAndWait().orElse(ButtonType.CANCEL);
+    return answer == drop || answer == save && model.editor().save();
   }
 
   private Optional<Path> ask() {
@@ -184,6 +224,9 @@ public final class ViewerWindow {
     if (files == null || files.isEmpty()) {
       return false;
     }
+    if (!mayLeave()) {
+      return false;
+    }
     model.open(files.get(0).toPath());
     return true;
   }
@@ -192,7 +235,15 @@ public final class ViewerWindow {
   public void showOn(Stage stage) {
     stage.setScene(scene);
     stage.setTitle("Amperskin");
-    model.part().addListener((o, was, is) -> stage.setTitle(is.title() + " – Amperskin"));
+    InvalidationListener named = o -> stage.setTitle(title() + " – Amperskin");
+    model.part().addListener(named);
+    model.editor().unsaved().addListener(named);
+    stage.setOnCloseRequest(
+        e -> {
+          if (!mayLeave()) {
+            e.consume();
+          }
+        });
     stage.setMinWidth(900);
     stage.setMinHeight(560);
     stage.show();
