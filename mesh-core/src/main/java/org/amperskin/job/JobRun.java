@@ -90,7 +90,7 @@ public final class JobRun {
     List<CheckedFilm> checked = checked(regions, unlit);
     List<Step> steps = new ArrayList<>();
     for (StepSpec spec : job.steps()) {
-      steps.add(StepMaker.make(spec, job, Surfaces.of(regions.get(spec.region()), part)));
+      steps.add(StepMaker.make(spec, job, Surfaces.of(regions.get(spec.region()), part), checked));
     }
     Optional<PrintMaterial> material = job.part().material().flatMap(PrintMaterial::find);
     Plan plan = Plan.of(steps, new Workpiece(material, job.resistUm()));

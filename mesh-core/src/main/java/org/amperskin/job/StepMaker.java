@@ -1,13 +1,19 @@
 package org.amperskin.job;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.amperskin.plating.BrushStep;
 import org.amperskin.plating.ConductivePaint;
+import org.amperskin.plating.ContactWire;
 import org.amperskin.plating.How;
 import org.amperskin.plating.PlatedSurface;
+import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
 import org.amperskin.plating.TankStep;
 import org.amperskin.plating.Target;
+import org.amperskin.plating.WorkConditions;
 import org.amperskin.plating.WorkStep;
 import org.amperskin.units.CurrentDensity;
 import org.amperskin.units.Length;
@@ -24,10 +30,12 @@ final class StepMaker {
 
   private StepMaker() {}
 
-  static Step make(StepSpec spec, Job job, PlatedSurface surface) throws YamlFault {
+  static Step make(StepSpec spec, Job job, PlatedSurface surface, List<CheckedFilm> films)
+      throws YamlFault {
     try {
       if (spec.doing() instanceof StepSpec.Work work) {
-        return new WorkStep(spec.name(), spec.region(), surface, work.kind());
+        return new WorkStep(
+            spec.name(), spec.region(), surface, work.kind(), conditions(spec, job, films));
       }
       StepSpec.Plate plate = (StepSpec.Plate) spec.doing();
       return plate.recipe().how() == How.TANK
@@ -36,6 +44,41 @@ final class StepMaker {
     } catch (IllegalArgumentException bad) {
       throw new YamlFault(spec.place(), bad.getMessage());
     }
+  }
+
+  private static WorkConditions conditions(StepSpec spec, Job job, List<CheckedFilm> films) {
+    Set<String> through =
+        job.regions().containsKey(spec.region())
+            ? Set.copyOf(job.regions().get(spec.region()).films())
+            : Set.of();
+    OptionalDouble longest = OptionalDouble.empty();
+    OptionalDouble latest = OptionalDouble.empty();
+    for (CheckedFilm film : films) {
+      if (through.contains(film.name())) {
+        OptionalDouble needs = film.check().exposure().shortestS();
+        OptionalDouble bears = film.check().exposure().longestS();
+        if (needs.isPresent()) {
+          longest = OptionalDouble.of(Math.max(longest.orElse(0), needs.getAsDouble()));
+          latest =
+              OptionalDouble.of(
+                  Math.min(latest.orElse(Double.POSITIVE_INFINITY), bears.getAsDouble()));
+        }
+      }
+    }
+    Optional<ContactWire> wire =
+        job.contacts().wireM().isPresent()
+            ? Optional.of(
+                new ContactWire(
+                    new Length(job.contacts().wireM().getAsDouble()),
+                    new Length(job.contacts().lengthM().getAsDouble())))
+            : Optional.empty();
+    return new WorkConditions(
+        job.part().material().flatMap(PrintMaterial::find),
+        job.paint().map(Job.PaintSpec::sheetResistanceOhm).orElse(OptionalDouble.empty()),
+        wire,
+        job.resistUm(),
+        longest,
+        latest);
   }
 
   private static Step tank(StepSpec spec, StepSpec.Plate plate, Job job, PlatedSurface surface) {

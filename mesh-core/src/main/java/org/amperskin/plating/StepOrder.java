@@ -17,6 +17,12 @@ final class StepOrder {
   private boolean paintBare;
   private boolean resistOn;
   private boolean chromicAcid;
+  private int rinsesSinceChromium;
+  private boolean driedSinceChromium;
+  private boolean resistSeen;
+  private boolean exposed;
+  private boolean developed;
+  private boolean activatedSinceDeveloped;
   private Optional<Metal> topMetal = Optional.empty();
 
   StepOrder(Workpiece piece) {
@@ -59,14 +65,55 @@ final class StepOrder {
         paintBare = true;
         topMetal = Optional.empty();
       }
-      case RESIST -> resistOn = true;
+      case RESIST -> {
+        resistOn = true;
+        resistSeen = true;
+        exposed = false;
+        developed = false;
+        activatedSinceDeveloped = false;
+      }
+      case EXPOSE -> {
+        if (!resistOn) {
+          warnings.add(
+              "step '"
+                  + work.name()
+                  + "' lights a part with 0 um of resist on it: a step 'resist'"
+                  + " comes before");
+        }
+        exposed = true;
+      }
+      case DEVELOP -> {
+        if (resistSeen && !exposed) {
+          warnings.add(
+              "step '"
+                  + work.name()
+                  + "' develops resist that has had 0 s of light: nothing opens;"
+                  + " a step 'expose' comes before");
+        }
+        developed = true;
+        activatedSinceDeveloped = false;
+      }
+      case ACTIVATE -> {
+        activatedSinceDeveloped = true;
+        soak(work.name());
+      }
       case ELECTROCLEAN, CLEAN -> {
+        soak(work.name());
         if (resistOn) {
           alkaline(work.name(), work.kind().key());
         }
       }
+      case RINSE -> {
+        rinsesSinceChromium += 2;
+        soak(work.name());
+      }
+      case DRY -> driedSinceChromium = true;
       case STRIP -> {
         resistOn = false;
+        solvent(work.name());
+        if (chromicAcid && rinsesSinceChromium >= 2 && driedSinceChromium) {
+          return estimate.withCaution(Hazard.CHROMIC_ACID_AND_SOLVENT);
+        }
         if (chromicAcid) {
           warnings.add(
               "step '"
@@ -77,18 +124,68 @@ final class StepOrder {
           return estimate.withCaution(Hazard.CHROMIC_ACID_AND_SOLVENT);
         }
       }
-      case SAND, ACTIVATE, STOP_OFF, EXPOSE, DEVELOP, ETCH, RINSE -> {
+      case FILL, SAND, SEAL, WIRE, STOP_OFF, ETCH, OIL -> {
         // change neither the skin's metal nor its mask, as far as the order is concerned
       }
     }
     return estimate;
   }
 
+  /** Bare paint in a bath without current loses its flakes. */
+  private void soak(String name) {
+    if (paintBare) {
+      warnings.add(
+          "step '"
+              + name
+              + "' wets bare conductive paint without current: acid and water attack copper flake,"
+              + " 5 min of it left parts uncovered (common practice); go from 0 min of soak straight"
+              + " into the tank, current on");
+    }
+  }
+
+  /** What strips the resist reaches the print wherever the copper has a pinhole. */
+  private void solvent(String name) {
+    print
+        .filter(p -> p.name().equals("ABS") || p.name().equals("resin"))
+        .ifPresent(
+            p ->
+                warnings.add(
+                    "step '"
+                        + name
+                        + "' brings solvent to "
+                        + p.name()
+                        + ": at pinholes acetone dissolves or swells it within 30 s (common practice);"
+                        + " wipe instead of dipping, try an ester on a scrap first"));
+  }
+
+  /** Openings that were developed are covered by a film of what was left, and passive. */
+  private void openings(String name) {
+    if (resistOn && !developed) {
+      warnings.add(
+          "step '"
+              + name
+              + "' plates a part whose resist is not open: 0 steps 'develop' before it; nothing lands"
+              + " but where there is no resist");
+    } else if (resistOn && !activatedSinceDeveloped) {
+      warnings.add(
+          "step '"
+              + name
+              + "' plates openings that were not activated since they were developed: dip 30 s in"
+              + " dilute acid (not alkaline: it takes the resist), and look with a 10x lens that no"
+              + " scum is left, a drop of water spreads in every opening");
+    }
+  }
+
   private void plate(String name, Recipe recipe, StepEstimate estimate) {
     if (recipe.alkaline() && resistOn) {
       alkaline(name, recipe.id());
     }
+    openings(name);
     boolean chromium = recipe.metal() == Metal.CHROMIUM;
+    if (chromium) {
+      rinsesSinceChromium = 0;
+      driedSinceChromium = false;
+    }
     if (chromium && topMetal.filter(m -> m == Metal.COPPER).isPresent()) {
       warnings.add(
           "step '"

@@ -5,13 +5,26 @@ import java.util.Optional;
 
 /** Work between the plating steps: what is done, how it is usually done, and how it can hurt. */
 public enum WorkKind {
+  FILL(
+      How.PREPARE,
+      "Fill seams and layer lines with a filler that the paint's solvent does not lift.",
+      Hazard.SOLVENT,
+      Hazard.DUST),
   SAND(How.PREPARE, "Sand wet, rinse, dry.", Hazard.DUST),
+  SEAL(
+      How.PREPARE,
+      "Seal the print on all sides: bath that creeps into infill blisters the copper later. Leave a"
+          + " vent hole or fill it.",
+      Hazard.SOLVENT),
   PAINT(
       How.PREPARE,
       "Spray thin crossed coats of conductive paint; check the sheet resistance on a strip; paint"
           + " retreats from sharp edges, so round them.",
       Hazard.SOLVENT,
       Hazard.DUST),
+  WIRE(
+      How.PREPARE,
+      "Wrap bare wire tight, no painted place far from it; check every turn with a meter."),
   CLEAN(How.PREPARE, "Degrease and rinse until water stays as an unbroken film.", Hazard.CAUSTIC),
   ELECTROCLEAN(
       How.PREPARE,
@@ -37,7 +50,9 @@ public enum WorkKind {
       Hazard.CAUSTIC),
   STRIP(How.PREPARE, "Strip resist with acetone or an ester, rinse.", Hazard.SOLVENT),
   ETCH(How.ETCH, "Etch as the etchant's data sheet says, rinse at once.", Hazard.ACID),
-  RINSE(How.PREPARE, "Rinse twice, the last time in deionised water; keep the first rinse.");
+  RINSE(How.PREPARE, "Rinse twice, the last time in deionised water; keep the first rinse."),
+  DRY(How.PREPARE, "Dry with clean air or a lint-free cloth, no heat above what the print bears."),
+  OIL(How.PREPARE, "Wipe on a thin oil or wax: it deepens the dark and keeps fingerprints off.");
 
   private final How how;
   private final String advice;

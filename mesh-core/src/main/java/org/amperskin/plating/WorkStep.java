@@ -11,9 +11,16 @@ import java.util.Optional;
  * @param region the region worked on, "" for all
  * @param surface what geometry says of it
  * @param kind what is done
+ * @param conditions what else its numbers depend on
  */
-public record WorkStep(String name, String region, PlatedSurface surface, WorkKind kind)
+public record WorkStep(
+    String name, String region, PlatedSurface surface, WorkKind kind, WorkConditions conditions)
     implements Step {
+  /** Work of which nothing but its surface is known. */
+  public WorkStep(String name, String region, PlatedSurface surface, WorkKind kind) {
+    this(name, region, surface, kind, WorkConditions.unknown());
+  }
+
   public WorkStep {
     if (name.isBlank()) {
       throw new IllegalArgumentException("step " + kind.key() + " has no name");
@@ -32,6 +39,7 @@ public record WorkStep(String name, String region, PlatedSurface surface, WorkKi
     hazards.add(Hazard.WASTE);
     out.cautions.addAll(Caution.of(hazards));
     out.notes.add(kind.advice());
+    new WorkFigures(out, surface, conditions).of(kind);
     return out.build();
   }
 }

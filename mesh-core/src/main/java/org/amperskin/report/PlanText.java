@@ -249,7 +249,8 @@ public final class PlanText {
 
   private void figure(StepFigure f) {
     String band = f.band().map(b -> Figures.band(shown(f, b.low()), shown(f, b.high()))).orElse("");
-    page.line(f.label(), "%s%s; %s", shown(f, f.value()), band, f.basis());
+    String basis = f.basis().replace("common practice, no source", "rule of thumb");
+    page.line(f.label(), "%s%s; %s", shown(f, f.value()), band, basis);
   }
 
   private static String shown(StepFigure f, double value) {
@@ -258,9 +259,16 @@ public final class PlanText {
         : (Figures.number(value) + " " + f.unit()).strip();
   }
 
+  /** What is a rule of thumb to the minute need not be told to the second. */
+  private static String minutes(double seconds) {
+    return seconds < 90 ? Figures.time(seconds) : Figures.time(60 * Math.rint(seconds / 60));
+  }
+
   private void pace(StepEstimate s) {
-    s.handsS().ifPresent(t -> page.line("hands", "busy for %s", Figures.time(t)));
-    s.waitS().ifPresent(t -> page.line("wait", "%s", Figures.time(t)));
+    s.handsS().ifPresent(t -> page.line("hands", "busy for %s", minutes(t)));
+    if (s.waitS().orElse(0) > 0) {
+      page.line("wait", "%s", minutes(s.waitS().getAsDouble()));
+    }
   }
 
   /** What the density acts on, where it is not the open area: else no one could follow. */

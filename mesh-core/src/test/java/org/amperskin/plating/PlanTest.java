@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -45,15 +46,70 @@ class PlanTest {
                 work(WorkKind.RESIST),
                 work(WorkKind.EXPOSE),
                 work(WorkKind.DEVELOP),
+                work(WorkKind.ACTIVATE),
                 brush("chromium-brush-dark-hexavalent", 0.3)),
             new Workpiece(PrintMaterial.find("pla"), OptionalDouble.of(8)));
     assertThat(plan.warnings()).isEmpty();
-    assertThat(plan.steps()).hasSize(7);
+    assertThat(plan.steps()).hasSize(8);
     assertThat(plan.steps()).allSatisfy(s -> assertThat(s.cautions()).isNotEmpty());
     assertThat(plan.chargeAh())
         .isCloseTo(
             plan.steps().stream().mapToDouble(s -> s.chargeAh().orElse(0)).sum(), within(1e-12));
     assertThat(plan.timeS()).isPositive();
+  }
+
+  /** Steps through resist that was laid on, lit, developed and activated. */
+  private static Step[] opened(Step... then) {
+    List<Step> steps = new ArrayList<>();
+    for (WorkKind kind :
+        List.of(WorkKind.RESIST, WorkKind.EXPOSE, WorkKind.DEVELOP, WorkKind.ACTIVATE)) {
+      steps.add(work(kind));
+    }
+    steps.addAll(List.of(then));
+    return steps.toArray(Step[]::new);
+  }
+
+  private static Plan plan(Step first, Step[] more) {
+    List<Step> steps = new ArrayList<>(List.of(first));
+    steps.addAll(List.of(more));
+    return Plan.of(steps, Workpiece.unknown());
+  }
+
+  private static String onlyWarning(Step... steps) {
+    assertThat(Plan.of(List.of(steps), Workpiece.unknown()).warnings()).hasSize(1);
+    return Plan.of(List.of(steps), Workpiece.unknown()).warnings().get(0);
+  }
+
+  @Test
+  void openingsThatAreNotReadyAreWarnedOf() {
+    Step palladium = brush("palladium-brush", 0.3);
+    assertThat(onlyWarning(work(WorkKind.EXPOSE))).contains("0 um of resist");
+    assertThat(onlyWarning(work(WorkKind.RESIST), work(WorkKind.DEVELOP))).contains("0 s of light");
+    assertThat(onlyWarning(work(WorkKind.RESIST), work(WorkKind.EXPOSE), palladium))
+        .contains("resist is not open");
+    assertThat(
+            onlyWarning(
+                work(WorkKind.RESIST), work(WorkKind.EXPOSE), work(WorkKind.DEVELOP), palladium))
+        .contains("dip 30 s in dilute acid", "scum");
+  }
+
+  @Test
+  void barePaintIsNotSoakedWithoutCurrent() {
+    assertThat(onlyWarning(work(WorkKind.PAINT), work(WorkKind.RINSE)))
+        .contains("wets bare conductive paint", "current on");
+    Step copper = tank("copper-acid-decorative", 60);
+    assertThat(plan(work(WorkKind.PAINT), copper, work(WorkKind.RINSE)).warnings()).isEmpty();
+  }
+
+  @Test
+  void solventOnAPrintItDissolvesIsWarnedOf() {
+    for (String name : List.of("ABS", "PLA")) {
+      Plan plan =
+          Plan.of(
+              List.of(work(WorkKind.STRIP)),
+              new Workpiece(PrintMaterial.find(name), OptionalDouble.empty()));
+      assertThat(plan.warnings()).hasSize(name.equals("ABS") ? 1 : 0);
+    }
   }
 
   @Test
@@ -96,7 +152,7 @@ class PlanTest {
             copper.cautions(),
             copper.notes());
     Step step = BrushStep.of("cu", alkaline, PATTERN, Target.um(1)).build();
-    assertThat(plan(work(WorkKind.RESIST), step).warnings())
+    assertThat(plan(opened(step)).warnings())
         .singleElement()
         .asString()
         .contains("copper-brush-alkaline");
@@ -104,16 +160,25 @@ class PlanTest {
 
   @Test
   void solventAfterChromicAcidIsWarnedOfAtThatStep() {
-    Plan plan =
-        plan(
-            tank("nickel-sulfamate", 5),
-            work(WorkKind.RESIST),
-            brush("chromium-brush-dark-hexavalent", 0.3),
-            work(WorkKind.STRIP));
+    Step chromium = brush("chromium-brush-dark-hexavalent", 0.3);
+    Plan plan = plan(tank("nickel-sulfamate", 5), opened(chromium, work(WorkKind.STRIP)));
     assertThat(plan.warnings()).singleElement().asString().contains("chromic acid");
-    assertThat(plan.steps().get(3).cautions())
+    assertThat(plan.steps().get(6).cautions())
         .extracting(Caution::hazard)
         .contains("solvent near chromic acid", "solvents and aerosols", "local rules");
+    Plan rinsed =
+        plan(
+            tank("nickel-sulfamate", 5),
+            opened(chromium, work(WorkKind.RINSE), work(WorkKind.DRY), work(WorkKind.STRIP)));
+    assertThat(rinsed.warnings()).isEmpty();
+    assertThat(rinsed.steps().get(8).cautions())
+        .extracting(Caution::hazard)
+        .contains("solvent near chromic acid");
+    Plan wet =
+        plan(
+            tank("nickel-sulfamate", 5),
+            opened(chromium, work(WorkKind.RINSE), work(WorkKind.STRIP)));
+    assertThat(wet.warnings()).singleElement().asString().contains("and dry first");
   }
 
   @Test
@@ -154,7 +219,7 @@ class PlanTest {
 
   @Test
   void metalThickerThanTheResistIsWarnedOf() {
-    List<Step> steps = List.of(work(WorkKind.RESIST), brush("copper-brush", 12));
+    List<Step> steps = List.of(opened(brush("copper-brush", 12)));
     assertThat(Plan.of(steps, new Workpiece(Optional.empty(), OptionalDouble.of(8))).warnings())
         .singleElement()
         .asString()
