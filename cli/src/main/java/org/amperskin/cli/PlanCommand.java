@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.amperskin.bench.Prices;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.Job;
@@ -23,6 +24,7 @@ import org.amperskin.plating.Target;
 import org.amperskin.report.CostText;
 import org.amperskin.report.JsonReports;
 import org.amperskin.report.PlanText;
+import org.amperskin.report.ScheduleText;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
 import org.amperskin.units.Unit;
@@ -94,19 +96,48 @@ final class PlanCommand extends Verb {
       description = "A price file (.yaml): adds what the materials cost.")
   private Path prices;
 
+  @Option(names = "--short", description = "The whole job on one screen.")
+  private boolean brief;
+
+  @Option(
+      names = "--start",
+      paramLabel = "HH:MM",
+      description = "Time of day of the first step: adds a schedule by the clock.")
+  private String start;
+
   @Option(names = "--json", description = "Answer as JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws Exception {
+    OptionalInt clock = clock();
     Optional<Prices> money = prices == null ? Optional.empty() : Optional.of(readPrices());
     Estimate estimate = JobFile.looksLikeJob(file) ? fromJob() : estimate(quickJob());
     Optional<Prices.Bill> bill = money.map(m -> m.bill(estimate.plan().materials()));
     print(
         json
             ? JsonReports.plan(estimate, bill)
-            : PlanText.of(estimate) + bill.map(CostText::of).orElse(""));
+            : text(estimate, clock) + bill.map(CostText::of).orElse(""));
     return estimate.refused() ? ExitCode.REFUSAL : ExitCode.ANSWER;
+  }
+
+  private String text(Estimate estimate, OptionalInt clock) {
+    String schedule = ScheduleText.of(estimate.plan().schedule(), clock);
+    return brief
+        ? PlanText.brief(estimate) + (clock.isPresent() ? schedule : "")
+        : PlanText.of(estimate) + schedule;
+  }
+
+  /** Minutes of the day, if a start is told. */
+  private OptionalInt clock() throws UsageFault {
+    if (start == null) {
+      return OptionalInt.empty();
+    }
+    if (!start.matches("([01]?[0-9]|2[0-3]):[0-5][0-9]")) {
+      throw new UsageFault("--start " + start + ": a time of day from 00:00 to 23:59 fits");
+    }
+    String[] parts = start.split(":");
+    return OptionalInt.of(60 * Integer.parseInt(parts[0]) + Integer.parseInt(parts[1]));
   }
 
   private Prices readPrices() throws IOException, YamlFault {

@@ -196,6 +196,7 @@ class ExitCodeTest {
         "film f.yaml --measured \"1 x 2 x 3 mm\"|one length or two fit",
         "film f.yaml --mirror maybe|--mirror maybe: yes or no fits",
         "film f.yaml --overlap 80mm|overlap 80.0 mm: 0 to 50 mm fit",
+        "plan test-meshes/examples/cube20.yaml --start 24:00|00:00 to 23:59 fits",
         "compare test-meshes/examples/cube20.yaml test-meshes/examples/cube20.yaml --picture a.gif"
             + "|--picture a.gif: a name ending in .png fits",
         "compare test-meshes/examples/cube20.yaml test-meshes/examples/cube20.yaml --picture no/a.png"

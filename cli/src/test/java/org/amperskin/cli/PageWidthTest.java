@@ -42,13 +42,15 @@ class PageWidthTest {
   @MethodSource("jobs")
   void plans(Path job) {
     fits(Cli.run("plan", job.toString()));
+    fits(Cli.run("plan", "--short", "--start", "23:55", job.toString()));
   }
 
   @Test
-  void comparisonsOfTwoToSevenJobs() {
+  void comparisonsOfTwoToSixJobs() {
     List<Path> jobs = jobs();
     assertThat(jobs).hasSize(11);
-    for (int n = 2; n <= jobs.size(); n++) {
+    // one row of columns, a full one, one that goes on below, and two full ones
+    for (int n : new int[] {2, 3, 4, 6}) {
       List<String> words = new java.util.ArrayList<>(List.of("compare"));
       jobs.subList(0, n).forEach(job -> words.add(job.toString()));
       fits(Cli.run(words.toArray(String[]::new)));

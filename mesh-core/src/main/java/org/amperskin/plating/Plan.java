@@ -46,6 +46,11 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
     return steps.stream().map(StepEstimate::chargeAh).mapToDouble(c -> c.orElse(0)).sum();
   }
 
+  /** When its steps happen. */
+  public Schedule schedule() {
+    return Schedule.of(steps);
+  }
+
   /** Time of all steps that have one (s). */
   public double timeS() {
     return steps.stream().map(StepEstimate::timeS).mapToDouble(t -> t.orElse(0)).sum();

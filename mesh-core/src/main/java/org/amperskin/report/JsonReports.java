@@ -22,6 +22,7 @@ import org.amperskin.plating.FigureKey;
 import org.amperskin.plating.Material;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.Recipe;
+import org.amperskin.plating.Schedule;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.RegionRule;
@@ -230,6 +231,23 @@ public final class JsonReports {
     j.objects("steps", e.plan().steps(), StepJson::write);
     j.objects("materials", e.plan().materials(), JsonReports::material);
     j.number("chargeAh", e.plan().chargeAh()).number("timeS", e.plan().timeS());
+    Schedule schedule = e.plan().schedule();
+    j.object(
+        "schedule",
+        k ->
+            k.number("handsS", schedule.handsS())
+                .number("elapsedS", schedule.elapsedS())
+                .objects(
+                    "entries",
+                    schedule.entries(),
+                    (l, s) ->
+                        l.count("number", s.number())
+                            .text("step", s.name())
+                            .number("startS", s.startS())
+                            .number("handsS", s.handsS())
+                            .number("waitS", s.waitS())
+                            .number("endS", s.endS()))
+                .texts("untimed", schedule.untimed()));
     j.texts("notes", e.artworkNotes());
     j.texts("warnings", e.warnings());
   }

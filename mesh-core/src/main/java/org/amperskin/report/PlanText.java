@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.amperskin.job.CheckedFilm;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.Job;
 import org.amperskin.plating.Assumption;
@@ -13,6 +14,7 @@ import org.amperskin.plating.How;
 import org.amperskin.plating.Mark;
 import org.amperskin.plating.Material;
 import org.amperskin.plating.Note;
+import org.amperskin.plating.Schedule;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.plating.StepFigure;
 import org.amperskin.region.Region;
@@ -39,6 +41,49 @@ public final class PlanText {
       text.step(n++, step);
     }
     text.end(estimate);
+    return text.page.toString();
+  }
+
+  /** The job on one screen: steps, what is wrong or risky, totals; cautions by name. */
+  public static String brief(Estimate estimate) {
+    PlanText text = new PlanText();
+    text.page.heading(
+        MeasureText.head(
+            estimate.part().file(),
+            estimate.part().print().format(),
+            estimate.part().unit(),
+            estimate.part().unitAssumed()));
+    text.summary(estimate.plan().steps());
+    Schedule schedule = estimate.plan().schedule();
+    text.page.line(
+        "all",
+        "%s, plating %s, hands busy %s of %s",
+        Figures.charge(estimate.plan().chargeAh()),
+        Figures.time(estimate.plan().timeS()),
+        minutes(schedule.handsS()),
+        minutes(schedule.elapsedS()));
+    estimate.warnings().forEach(w -> text.page.item("!", w));
+    for (CheckedFilm film : estimate.films()) {
+      int more = film.warnings().size() - 1;
+      if (more >= 0) {
+        String rest = more == 0 ? "" : " (and " + more + " more: see without --short)";
+        text.page.item("!", "film " + film.name() + ": " + film.warnings().get(0) + rest);
+      }
+    }
+    int n = 1;
+    for (StepEstimate s : estimate.plan().steps()) {
+      String step = n++ + " " + s.name() + ": ";
+      s.refusal().ifPresent(r -> text.page.item("!", step + r));
+      s.warnings().forEach(w -> text.page.item("!", step + w));
+      s.cautions().forEach(c -> text.cautions.putIfAbsent(c.hazard() + c.text(), c));
+    }
+    text.page.line(
+        "cautions",
+        "%s: without --short they are told in full",
+        text.cautions.values().stream()
+            .map(Caution::hazard)
+            .distinct()
+            .collect(Collectors.joining(", ")));
     return text.page.toString();
   }
 
@@ -73,13 +118,22 @@ public final class PlanText {
               s.name(),
               where(s),
               s.refused() ? "no figure" : Figures.orDash(s.currentA(), Figures::current),
-              Figures.orDash(s.timeS(), Figures::time),
+              duration(s),
               Figures.orDash(s.thicknessUm(), t -> Figures.number(t) + " um"),
               Figures.orDash(s.massG(), g -> Figures.mass(g) + " " + s.metal().orElse(""))));
     }
     if (steps.stream().anyMatch(s -> s.refused() || !s.warnings().isEmpty())) {
       page.plain("  ! has a warning or no figure: see the step");
     }
+  }
+
+  /** How long a step takes, hands and wait together where it does not plate. */
+  private static String duration(StepEstimate s) {
+    if (s.timeS().isPresent()) {
+      return Figures.time(s.timeS().getAsDouble());
+    }
+    double work = s.handsS().orElse(0) + s.waitS().orElse(0);
+    return work > 0 ? minutes(work) : "-";
   }
 
   private static String summaryRow(

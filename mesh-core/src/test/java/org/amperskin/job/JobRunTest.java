@@ -232,7 +232,9 @@ class JobRunTest {
   @Test
   void onlyTheFirstTankStepStartsOnPaint() throws Exception {
     Estimate e = run(shipped("demo/visor.yaml"));
-    assertThat(e.plan().steps().get(0).ramp()).hasSizeGreaterThan(1);
+    StepEstimate copper =
+        e.plan().steps().stream().filter(s -> s.name().equals("copper build")).findFirst().get();
+    assertThat(copper.ramp()).hasSizeGreaterThan(1);
     String twice =
         """
         part: {file: cube20.stl, unit: mm}
