@@ -16,9 +16,6 @@ import java.util.Map;
  * @param warnings what concerns more than one step
  */
 public record Plan(List<StepEstimate> steps, List<Material> materials, List<String> warnings) {
-  /** Soluble anodes lose some metal to sludge and film (common practice, no source). */
-  private static final double ANODE_LOSS = 1.02;
-
   public Plan {
     steps = List.copyOf(steps);
     materials = List.copyOf(materials);
@@ -70,7 +67,7 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
           double dissolved =
               e.chargeAh().orElse(0)
                   * tank.recipe().ion().massPerAmpereHour().inGrams()
-                  * ANODE_LOSS;
+                  * (1 + TankBalance.SLUDGE);
           add(sums, metal + " anode", dissolved, "g", "dissolves, 2 % sludge included");
         }
       } else if (steps.get(i) instanceof BrushStep brush) {

@@ -69,7 +69,21 @@ final class TankEstimator {
     anode(total, current);
     bath(total, current);
     temperature();
+    balance(total, density);
     return out.build();
+  }
+
+  private void balance(double total, CurrentDensity density) {
+    StepEstimate so = out.build();
+    double efficiency = step.efficiency().orElse(recipe.needed(FigureKey.EFFICIENCY).typicalSi());
+    new TankBalance(out, recipe)
+        .tell(
+            so.chargeAh().getAsDouble(),
+            efficiency,
+            so.voltageV().getAsDouble(),
+            new Area(total).inMm2() / 10_000,
+            density.inPerDm2(),
+            so.bathL().getAsDouble());
   }
 
   private void temperature() {

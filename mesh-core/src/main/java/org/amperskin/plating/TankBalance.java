@@ -1,0 +1,194 @@
+package org.amperskin.plating;
+
+import java.util.Optional;
+import org.amperskin.units.Quantity;
+
+/**
+ * What a tank step takes from anode, bath and bench: metal, heat, drag-out, additive, and how near
+ * it comes to the bath's limit.
+ *
+ * <p>Definition: charge Q passes anode and cathode alike; a soluble anode gives Q k of metal, the
+ * cathode takes eps Q k, the bath keeps the rest. At an insoluble anode the bath gives all the
+ * metal, oxygen leaves, and acid grows by the anion's share. All of volts times charge counts as
+ * heat. The limiting density is n F D c / delta.
+ *
+ * <p>Guaranteed: anode metal = metal on part and wire + what the bath gains. Not guaranteed: losses
+ * of heat to the room (the warming is an upper bound), the film of solution that is really carried
+ * out. Sources: Faraday's law; drag-out after J. B. Kushner's tables (from memory); D of copper(II)
+ * 6e-10 m2/s and layers of 75 um with air, 150 um stirred, 30 um in a jet (from memory).
+ */
+final class TankBalance {
+  /** Anode metal that becomes sludge and film (common practice, no source). */
+  static final double SLUDGE = 0.02;
+
+  private static final double STUB = 0.2;
+  private static final double WATER_J_PER_L_K = 4180;
+  private static final double SULFURIC_ACID_G_PER_MOL = 98.079;
+  private static final double DIFFUSION = 6e-10;
+  private static final double[] LAYER_M = {150e-6, 75e-6, 30e-6};
+  private static final double SHARE_OF_LIMIT = 0.4;
+  private static final double[] DRAG_OUT_ML_PER_DM2 = {0.16, 0.81, 1.63};
+  private static final double[] ADDITIVE_ML_PER_AH = {0.05, 0.15, 0.25};
+  private static final double ROOM_K = 298.15;
+
+  private final EstimateBuilder out;
+  private final Recipe recipe;
+
+  TankBalance(EstimateBuilder out, Recipe recipe) {
+    this.out = out;
+    this.recipe = recipe;
+  }
+
+  /**
+   * Tells all of it.
+   *
+   * @param chargeAh charge of the step (A.h)
+   * @param efficiency cathode efficiency (0 to 1)
+   * @param volts voltage expected (V)
+   * @param totalDm2 area that takes metal, wire included (dm2)
+   * @param densityADm2 working density (A/dm2)
+   * @param bathL volume of the bath (L)
+   */
+  void tell(
+      double chargeAh,
+      double efficiency,
+      double volts,
+      double totalDm2,
+      double densityADm2,
+      double bathL) {
+    anode(chargeAh, efficiency, bathL);
+    heat(chargeAh, volts, bathL);
+    spread(
+        "dragOutMl",
+        "carried out",
+        "mL",
+        totalDm2,
+        DRAG_OUT_ML_PER_DM2,
+        Mark.MEMORY,
+        "solution that leaves with the part, well to very poorly drained (Kushner)");
+    boolean brightened = recipe.metal() == Metal.COPPER && !recipe.alkaline();
+    if (brightened) {
+      spread(
+          "additiveMl",
+          "brightener",
+          "mL",
+          chargeAh,
+          ADDITIVE_ML_PER_AH,
+          Mark.COMMON,
+          "of each component, 50 to 250 mL in 1000 A.h; its maker's sheet goes before this");
+    }
+    limit(densityADm2);
+  }
+
+  private void one(String key, String label, double value, String unit, Mark mark, String basis) {
+    out.figures.add(StepFigure.of(key, label, value, unit, mark, basis));
+  }
+
+  private void spread(
+      String key, String label, String unit, double by, double[] each, Mark mark, String basis) {
+    out.figures.add(
+        new StepFigure(
+            key,
+            label,
+            each[1] * by,
+            unit,
+            Optional.of(new Band(each[0] * by, each[2] * by)),
+            mark,
+            basis));
+  }
+
+  private void anode(double chargeAh, double efficiency, double bathL) {
+    if (recipe.anode().isEmpty()) {
+      return;
+    }
+    String metal = recipe.metal().label();
+    double all = chargeAh * recipe.ion().massPerAmpereHour().inGrams();
+    double landed = efficiency * all;
+    if (recipe.anode().get().soluble()) {
+      one(
+          "anodeG",
+          "anode takes",
+          all * (1 + SLUDGE),
+          "g",
+          Mark.COMPUTED,
+          metal
+              + " dissolved, 2 % sludge included; hang in "
+              + Quantity.plain(all * (1 + SLUDGE) / (1 - STUB), 3)
+              + " g, a stub of 20 % stays");
+      one(
+          "bathGainGPerL",
+          "bath gains",
+          (all - landed) / bathL,
+          "g/L",
+          Mark.COMPUTED,
+          metal + ": what the anode gives and the part does not take; drag-out takes some again");
+      return;
+    }
+    one(
+        "bathLossGPerL",
+        "bath loses",
+        landed / bathL,
+        "g/L",
+        Mark.COMPUTED,
+        metal + ": the anode gives none");
+    double acid =
+        chargeAh * 3600 / (2 * Constant.FARADAY.si()) * SULFURIC_ACID_G_PER_MOL * efficiency;
+    if (recipe.metal() == Metal.COPPER) {
+      one(
+          "acidGainGPerL",
+          "acid gains",
+          acid / bathL,
+          "g/L",
+          Mark.COMPUTED,
+          "sulfuric acid, 1.83 g an ampere-hour");
+    }
+    one(
+        "oxygenL",
+        "oxygen",
+        Faraday.hydrogen(new org.amperskin.units.Charge(chargeAh * 3600), ROOM_K).inLitres() / 2,
+        "L",
+        Mark.COMPUTED,
+        "at the anode, at 25 C: half of the hydrogen that the charge would make");
+  }
+
+  private void heat(double chargeAh, double volts, double bathL) {
+    double joules = volts * chargeAh * 3600;
+    one(
+        "warmsK",
+        "bath warms",
+        joules / (WATER_J_PER_L_K * bathL),
+        "K",
+        Mark.COMPUTED,
+        "at most: "
+            + Quantity.plain(joules / 1000, 3)
+            + " kJ of volts times charge, nothing lost to the room");
+  }
+
+  private void limit(double densityADm2) {
+    if (recipe.figure(FigureKey.METAL_CONTENT).isEmpty() || recipe.metal() != Metal.COPPER) {
+      return;
+    }
+    double gramsPerLitre = recipe.figure(FigureKey.METAL_CONTENT).get().typicalSi();
+    double mol = gramsPerLitre * 1000 / Constant.WEIGHT_CU.value();
+    double flux = recipe.ion().valence() * Constant.FARADAY.si() * DIFFUSION * mol / 100;
+    double limit = flux / LAYER_M[1];
+    out.figures.add(
+        new StepFigure(
+            "limitingADm2",
+            "limit",
+            limit,
+            "A/dm2",
+            Optional.of(new Band(flux / LAYER_M[0], flux / LAYER_M[2])),
+            Mark.MEMORY,
+            "what diffusion brings with air; stirred least, in a jet most"));
+    if (densityADm2 > SHARE_OF_LIMIT * limit) {
+      out.warn(
+          Quantity.plain(densityADm2, 3)
+              + " A/dm2 is above 0.4 of the "
+              + Quantity.plain(limit, 3)
+              + " A/dm2 that diffusion brings with air: edges burn; stay below "
+              + Quantity.plain(SHARE_OF_LIMIT * limit, 2)
+              + " A/dm2, stir harder, or take a richer bath (rule of thumb)");
+    }
+  }
+}
