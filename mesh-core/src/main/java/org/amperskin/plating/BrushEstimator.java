@@ -189,20 +189,35 @@ final class BrushEstimator {
     out.thicknessUm(new Length(thickness).inUm());
     out.thicknessBandUm(
         honest(
-            Spread.of(x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(), factor, area),
+            out.band(
+                "thickness",
+                "um",
+                x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(),
+                Unknown.factor(factor),
+                Unknown.area(area)),
             new Length(thickness).inUm()));
     double grams = new Mass(rho.typical() * open * thickness).inGrams();
     out.massG(grams);
     out.massBandG(
         honest(
-            Spread.of(x -> new Mass(x[1] * charge.coulombs() / x[0]).inGrams(), factor, rho),
+            out.band(
+                "metal",
+                "g",
+                x -> new Mass(x[1] * charge.coulombs() / x[0]).inGrams(),
+                Unknown.factor(factor),
+                Unknown.depositDensity(rho)),
             grams));
     out.rateUmPerH(
         new Length(thickness / (charge.coulombs() / current) * Unit.of("h").toSi(1)).inUm());
     if (target instanceof Target.Thickness t) {
       out.timeBandS(
           honest(
-              Spread.of(x -> x[0] * x[1] * t.thickness().metres() / current, factor, area),
+              out.band(
+                  "time",
+                  "s",
+                  x -> x[0] * x[1] * t.thickness().metres() / current,
+                  Unknown.factor(factor),
+                  Unknown.area(area)),
               charge.coulombs() / current));
     }
     efficiency(charge, factor.typical(), rho.typical());

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.Volume;
@@ -52,6 +53,7 @@ final class EstimateBuilder {
   private OptionalDouble handsS = OptionalDouble.empty();
   private OptionalDouble waitS = OptionalDouble.empty();
   final List<StepFigure> figures = new ArrayList<>();
+  private final List<Swing> swings = new ArrayList<>();
 
   EstimateBuilder(
       String name, String region, How how, PlatedSurface surface, Optional<Recipe> recipe) {
@@ -207,6 +209,12 @@ final class EstimateBuilder {
     return this;
   }
 
+  /** Carries unknowns into a band of a result, and remembers how far each moves it. */
+  Band band(String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
+    swings.addAll(Unknown.swings(result, unit, value, unknowns));
+    return Spread.of(value, Unknown.ranges(unknowns));
+  }
+
   EstimateBuilder handsS(double value) {
     handsS = OptionalDouble.of(value);
     return this;
@@ -277,6 +285,7 @@ final class EstimateBuilder {
         handsS,
         waitS,
         figures,
+        swings,
         ramp,
         refusal,
         warnings,

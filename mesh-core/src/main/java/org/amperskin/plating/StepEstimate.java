@@ -51,6 +51,7 @@ import java.util.OptionalDouble;
  * @param handsS time hands are busy (s), where it is known apart from the waits
  * @param waitS time that passes by itself (s)
  * @param figures what only this kind of step has
+ * @param swings how far each unknown moves time, metal and thickness
  * @param ramp currents of the slow start, the last one stays; empty when set at once
  * @param refusal why there is no figure, if there is none
  * @param warnings what is wrong or risky, with numbers and a remedy
@@ -95,6 +96,7 @@ public record StepEstimate(
     OptionalDouble handsS,
     OptionalDouble waitS,
     List<StepFigure> figures,
+    List<Swing> swings,
     List<RampPoint> ramp,
     Optional<String> refusal,
     List<String> warnings,
@@ -104,6 +106,7 @@ public record StepEstimate(
 
   public StepEstimate {
     figures = List.copyOf(figures);
+    swings = List.copyOf(swings);
     ramp = List.copyOf(ramp);
     warnings = List.copyOf(warnings);
     cautions = List.copyOf(cautions);
@@ -163,6 +166,7 @@ public record StepEstimate(
         handsS,
         waitS,
         figures,
+        swings,
         ramp,
         refusal,
         warnings,

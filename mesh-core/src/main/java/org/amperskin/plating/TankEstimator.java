@@ -159,35 +159,43 @@ final class TankEstimator {
       OptionalDouble wanted) {
     double k = recipe.ion().kilogramsPerCoulomb();
     double wire = step.wireArea().squareMetres();
-    Spread.Triangle area = surface.openTriangle();
+    Unknown density = Unknown.depositDensity(rho);
+    Unknown current = Unknown.efficiency(eps);
+    Unknown open = Unknown.area(surface.openTriangle());
     if (wanted.isPresent()) {
       double thickness = wanted.getAsDouble();
       out.timeBandS(
-          Spread.of(
+          out.band(
+              "time",
+              "s",
               x -> {
                 double needed = x[0] * thickness * (x[2] + wire) / (x[1] * k);
                 return schedule.timeFor(new Charge(needed)).seconds();
               },
-              rho,
-              eps,
-              area));
+              density,
+              current,
+              open));
     }
     out.massBandG(
-        Spread.of(
+        out.band(
+            "metal",
+            "g",
             x -> new Mass(k * x[0] * charge.coulombs() * x[1] / (x[1] + wire)).inGrams(),
-            eps,
-            area));
+            current,
+            open));
     double flat =
         wanted.isPresent()
             ? wanted.getAsDouble()
                 / ((Target.Thickness) step.basics().target()).thickness().metres()
             : 1;
     out.thicknessBandUm(
-        Spread.of(
+        out.band(
+            "thickness",
+            "um",
             x -> new Length(k * x[1] * charge.coulombs() / (x[0] * (x[2] + wire) * flat)).inUm(),
-            rho,
-            eps,
-            area));
+            density,
+            current,
+            open));
   }
 
   private Spread.Triangle efficiency() {

@@ -1,5 +1,6 @@
 package org.amperskin.report;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -17,11 +18,16 @@ import org.amperskin.plating.Note;
 import org.amperskin.plating.Schedule;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.plating.StepFigure;
+import org.amperskin.plating.Swing;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 
 /** A worked-out job, for people. */
 public final class PlanText {
+  /** Smaller swings, as a share of the result, are within what a bench can tell. */
+  private static final double SMALLEST_SWING = 0.005;
+
+  private static final int MOST_SWINGS = 8;
   private static final int[] REGION_COLUMNS = {11, 10, 11, 12, 11, 10};
 
   private final TextPage page = new TextPage();
@@ -387,6 +393,64 @@ public final class PlanText {
     s.solutionL().ifPresent(l -> page.line("solution", "%s mL", Figures.number(l * 1000)));
   }
 
+  /** Which unknown matters most, and what to measure to know it better. */
+  private void swings(List<StepEstimate> steps) {
+    List<String[]> rows = new ArrayList<>();
+    List<Double> sizes = new ArrayList<>();
+    Map<String, String> remedies = new LinkedHashMap<>();
+    int n = 1;
+    for (StepEstimate s : steps) {
+      for (Swing w : s.swings()) {
+        if (w.share() >= SMALLEST_SWING) {
+          int at = 0;
+          while (at < sizes.size() && sizes.get(at) >= w.share()) {
+            at++;
+          }
+          sizes.add(at, w.share());
+          rows.add(
+              at,
+              new String[] {
+                Integer.toString(n),
+                w.unknown(),
+                w.result(),
+                swung(w, w.atLow()),
+                swung(w, w.atHigh())
+              });
+        }
+      }
+      n++;
+    }
+    if (rows.isEmpty()) {
+      return;
+    }
+    page.heading("What is not known, and how far it moves a result");
+    page.plain(swingRow("step", "unknown", "moves", "at its low end", "at its high end"));
+    for (String[] row : rows.subList(0, Math.min(MOST_SWINGS, rows.size()))) {
+      page.plain(swingRow(row));
+      steps.get(Integer.parseInt(row[0]) - 1).swings().stream()
+          .filter(w -> w.unknown().equals(row[1]))
+          .forEach(w -> remedies.putIfAbsent(w.unknown(), w.remedy()));
+    }
+    remedies.forEach((unknown, remedy) -> page.item("-", unknown + ": " + remedy));
+  }
+
+  private static String swung(Swing w, double value) {
+    return switch (w.unit()) {
+      case "s" -> Figures.time(value);
+      case "g" -> Figures.mass(value);
+      default -> Figures.number(value) + " " + w.unit();
+    };
+  }
+
+  private static String swingRow(String... cells) {
+    return TextPage.right(cells[0], 6)
+        + "  "
+        + TextPage.cut(cells[1], 25)
+        + TextPage.cut(cells[2], 11)
+        + TextPage.right(cells[3], 17)
+        + TextPage.right(cells[4], 18);
+  }
+
   private void end(Estimate e) {
     List<Material> materials = e.plan().materials();
     if (!materials.isEmpty()) {
@@ -404,6 +468,7 @@ public final class PlanText {
       page.line("charge", "%s", Figures.charge(e.plan().chargeAh()));
       page.line("plating time", "%s", Figures.time(e.plan().timeS()));
     }
+    swings(e.plan().steps());
     if (!cautions.isEmpty()) {
       page.heading("Cautions");
       for (Caution c : cautions.values()) {

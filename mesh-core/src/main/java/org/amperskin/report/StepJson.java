@@ -53,6 +53,17 @@ final class StepJson {
           k.text("mark", f.mark().letter()).text("basis", f.basis());
         });
     j.objects(
+        "swings",
+        s.swings(),
+        (k, w) ->
+            k.text("result", w.result())
+                .text("unknown", w.unknown())
+                .number("typical", w.typical())
+                .number("atLow", w.atLow())
+                .number("atHigh", w.atHigh())
+                .text("unit", w.unit())
+                .text("remedy", w.remedy()));
+    j.objects(
         "ramp", s.ramp(), (k, p) -> k.number("atS", p.atS()).number("currentA", p.currentA()));
     j.maybeText("refusal", s.refusal()).texts("warnings", s.warnings());
     j.objects(

@@ -1,0 +1,69 @@
+package org.amperskin.plating;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * An input that is not known for sure.
+ *
+ * @param name what it is
+ * @param range its triangular range
+ * @param remedy what to measure to know it better
+ */
+record Unknown(String name, Spread.Triangle range, String remedy) {
+  private static final double LOW = 0.1;
+  private static final double HIGH = 0.9;
+  private static final double NOTHING = 1e-9;
+
+  static Unknown efficiency(Spread.Triangle range) {
+    return new Unknown(
+        "cathode efficiency", range, "weigh a coupon before and after: amperskin log weigh");
+  }
+
+  static Unknown depositDensity(Spread.Triangle range) {
+    return new Unknown(
+        "density of the deposit", range, "weigh a coupon and measure its thickness with a meter");
+  }
+
+  static Unknown area(Spread.Triangle range) {
+    return new Unknown(
+        "open area", range, "tell where paint reaches, draw with fewer curves, repair the file");
+  }
+
+  static Unknown factor(Spread.Triangle range) {
+    return new Unknown(
+        "ampere-hour factor", range, "take the bottle's, or weigh a coupon: amperskin log weigh");
+  }
+
+  /** The result at both ends of each unknown; unknowns that move nothing are left out. */
+  static List<Swing> swings(
+      String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
+    double[] typical = new double[unknowns.length];
+    for (int k = 0; k < typical.length; k++) {
+      typical[k] = unknowns[k].range.typical();
+    }
+    double middle = value.applyAsDouble(typical);
+    List<Swing> swings = new ArrayList<>();
+    for (int k = 0; k < typical.length; k++) {
+      double[] at = typical.clone();
+      at[k] = unknowns[k].range.quantile(LOW);
+      double low = value.applyAsDouble(at);
+      at[k] = unknowns[k].range.quantile(HIGH);
+      double high = value.applyAsDouble(at);
+      if (Math.abs(high - low) > NOTHING * Math.abs(middle)) {
+        swings.add(
+            new Swing(result, unknowns[k].name, middle, low, high, unit, unknowns[k].remedy));
+      }
+    }
+    return swings;
+  }
+
+  static Spread.Triangle[] ranges(Unknown... unknowns) {
+    Spread.Triangle[] ranges = new Spread.Triangle[unknowns.length];
+    for (int k = 0; k < ranges.length; k++) {
+      ranges[k] = unknowns[k].range;
+    }
+    return ranges;
+  }
+}
