@@ -366,6 +366,7 @@ final class PatternCommand extends Verb {
             Job.TankSpec.NONE,
             Job.SupplySpec.NONE,
             OptionalDouble.empty(),
+            Optional.empty(),
             Job.LightSpec.USUAL,
             Map.of(),
             Map.of(),

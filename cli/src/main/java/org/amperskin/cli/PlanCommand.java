@@ -111,8 +111,11 @@ final class PlanCommand extends Verb {
   @Override
   public Integer call() throws Exception {
     OptionalInt clock = clock();
-    Optional<Prices> money = prices == null ? Optional.empty() : Optional.of(readPrices());
+    Optional<Prices> money = prices == null ? Optional.empty() : Optional.of(readPrices(prices));
     Estimate estimate = JobFile.looksLikeJob(file) ? fromJob() : estimate(quickJob());
+    if (money.isEmpty() && estimate.job().prices().isPresent()) {
+      money = Optional.of(readPrices(estimate.job().prices().get()));
+    }
     Optional<Prices.Bill> bill = money.map(m -> m.bill(estimate.plan().materials()));
     print(
         json
@@ -140,9 +143,9 @@ final class PlanCommand extends Verb {
     return OptionalInt.of(60 * Integer.parseInt(parts[0]) + Integer.parseInt(parts[1]));
   }
 
-  private Prices readPrices() throws IOException, YamlFault {
-    OrdinaryFile.require(prices, "a price file");
-    return Prices.read(Files.readString(prices, StandardCharsets.UTF_8), prices.toString());
+  private static Prices readPrices(Path from) throws IOException, YamlFault {
+    OrdinaryFile.require(from, "a price file");
+    return Prices.read(Files.readString(from, StandardCharsets.UTF_8), from.toString());
   }
 
   private Estimate fromJob() throws Exception {
@@ -196,6 +199,7 @@ final class PlanCommand extends Verb {
         Job.TankSpec.NONE,
         Job.SupplySpec.NONE,
         none,
+        Optional.empty(),
         Job.LightSpec.USUAL,
         Map.of(),
         Map.of(),

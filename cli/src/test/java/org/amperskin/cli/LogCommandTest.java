@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.amperskin.plating.FigureKey;
 import org.amperskin.plating.Recipe;
@@ -166,7 +167,15 @@ class LogCommandTest {
     double sum = 0;
     for (JsonNode m : plan.get("materials")) {
       String name = m.get("name").asText();
-      double price = name.equals("copper anode") ? 0.028 : name.startsWith("Palladium") ? 1450 : 0;
+      // prices of the file over the unit that the plan tells: per g or per L
+      Map<String, Double> each =
+          Map.of(
+              "copper anode", 0.028,
+              "conductive paint", 95.0,
+              "resist", 140.0,
+              "sodium hydroxide", 0.018,
+              "solvent", 12.0);
+      double price = name.startsWith("Palladium") ? 1450 : each.getOrDefault(name, 0.0);
       price = name.startsWith("Dark chromium") && name.contains("trivalent") ? 190 : price;
       price = name.startsWith("Dark chromium") && name.contains("hexavalent") ? 160 : price;
       sum += price * m.get("amount").asDouble();

@@ -30,6 +30,7 @@ import org.amperskin.yaml.Place;
  * @param tank the tank
  * @param supply the power supply
  * @param resistUm thickness of the resist (um), if given
+ * @param prices a file of prices, if one is named
  * @param light the lamp and what the resist needs
  * @param films films and stop-offs by name
  * @param regions regions by name; every film is a region of its own name too
@@ -43,6 +44,7 @@ public record Job(
     TankSpec tank,
     SupplySpec supply,
     OptionalDouble resistUm,
+    Optional<Path> prices,
     LightSpec light,
     Map<String, FilmSpec> films,
     Map<String, RegionSpec> regions,
@@ -141,11 +143,21 @@ public record Job(
    *
    * @param currentA most it gives (A)
    * @param voltageV most it gives (V)
+   * @param currentStepA smallest step of its current that can be set or read (A)
+   * @param voltageStepV smallest step of its voltage (V)
    */
-  public record SupplySpec(OptionalDouble currentA, OptionalDouble voltageV) {
+  public record SupplySpec(
+      OptionalDouble currentA,
+      OptionalDouble voltageV,
+      OptionalDouble currentStepA,
+      OptionalDouble voltageStepV) {
     /** Nothing told. */
     public static final SupplySpec NONE =
-        new SupplySpec(OptionalDouble.empty(), OptionalDouble.empty());
+        new SupplySpec(
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            OptionalDouble.empty());
   }
 
   /**
@@ -277,6 +289,7 @@ public record Job(
         tank,
         supply,
         resistUm,
+        prices,
         light,
         Collections.unmodifiableMap(moreFilms),
         Collections.unmodifiableMap(moreRegions),

@@ -42,11 +42,12 @@ public final class JobFile {
           "tank",
           "supply",
           "resist",
+          "prices",
           "light",
           "film",
           "region",
           "step");
-  private static final Set<String> NOT_YET = Set.of("significant", "prices");
+  private static final Set<String> NOT_YET = Set.of("significant");
 
   private final Path folder;
   private final YamlMap top;
@@ -171,6 +172,7 @@ public final class JobFile {
         tank(),
         supply(),
         resistUm,
+        top.has("prices") ? Optional.of(FilmReader.path(top, "prices", folder)) : Optional.empty(),
         LightReader.read(top),
         java.util.Collections.unmodifiableMap(films),
         java.util.Collections.unmodifiableMap(regions),
@@ -275,10 +277,12 @@ public final class JobFile {
     if (!top.has("supply")) {
       return Job.SupplySpec.NONE;
     }
-    YamlMap map = section("supply", "current", "voltage");
+    YamlMap map = section("supply", "current", "voltage", "current-step", "voltage-step");
     return new Job.SupplySpec(
         map.maybePositive("current", Dimension.CURRENT),
-        map.maybePositive("voltage", Dimension.VOLTAGE));
+        map.maybePositive("voltage", Dimension.VOLTAGE),
+        map.maybePositive("current-step", Dimension.CURRENT),
+        map.maybePositive("voltage-step", Dimension.VOLTAGE));
   }
 
   private static MaskKind kind(YamlMap map, String key, String positive, String negative)

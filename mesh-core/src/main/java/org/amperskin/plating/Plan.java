@@ -16,6 +16,17 @@ import java.util.Map;
  * @param warnings what concerns more than one step
  */
 public record Plan(List<StepEstimate> steps, List<Material> materials, List<String> warnings) {
+  /** Figures of steps that are things to buy, and how they are called. */
+  private static final Map<String, String> SUPPLIES =
+      Map.of(
+          "sealMl", "sealer",
+          "paintMl", "conductive paint",
+          "resistMl", "resist",
+          "sodiumHydroxideG", "sodium hydroxide",
+          "solventMl", "solvent",
+          "oilMl", "oil",
+          "additiveMl", "brightener, each component");
+
   public Plan {
     steps = List.copyOf(steps);
     materials = List.copyOf(materials);
@@ -59,6 +70,18 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
       StepEstimate e = estimates.get(i);
       if (e.refused()) {
         continue;
+      }
+      for (StepFigure f : e.figures()) {
+        String name = SUPPLIES.get(f.key());
+        if (name != null) {
+          boolean millilitres = f.unit().equals("mL");
+          add(
+              sums,
+              name,
+              millilitres ? f.value() / 1000 : f.value(),
+              millilitres ? "L" : f.unit(),
+              "used up, see its step");
+        }
       }
       if (steps.get(i) instanceof TankStep tank) {
         String metal = tank.recipe().metal().label();

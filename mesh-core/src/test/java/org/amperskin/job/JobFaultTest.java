@@ -195,7 +195,8 @@ class JobFaultTest {
             "layers of tape",
             FILM + "    toward: -z\n    use: stop-off\n    layers: ^2\n",
             "'layers' does not fit a stop-off"),
-        fault("prices", PART + "^prices: {}\n", "'prices' is not used by this version"),
+        fault("prices", PART + "prices: ^{}\n", "prices"),
+        fault("current-step", PART + "supply: {current-step: ^3 V}\n", "A"),
         fault("significant", PART + "^significant: {}\n", "'significant' is not used"),
         // what contradicts itself
         fault(
@@ -342,7 +343,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(135);
+    assertThat(faults()).hasSize(136);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

@@ -302,4 +302,25 @@ class JobRunTest {
       assertThat(e.part().skin().wettedAreaMm2()).as(job.file()).isPresent();
     }
   }
+
+  @Test
+  void aSupplyTooCoarseForASettingIsToldWithItsStep() throws Exception {
+    String job =
+        """
+        part: {file: cube20.stl, unit: mm}
+        supply: {current: 5 A, current-step: %s}
+        step:
+          - {recipe: copper-acid-high-throw, thickness: 20 um, density: 1.5 A/dm2}
+        """;
+    // 0.24 dm2 take 0.36 A: a step of 10 mA is 2.8 % of it, 50 mA are 14 %, 0.5 A is above it
+    assertThat(run(beside("fine.yaml", job.formatted("10 mA"))).warnings()).isEmpty();
+    assertThat(run(beside("rough.yaml", job.formatted("50 mA"))).warnings())
+        .singleElement()
+        .asString()
+        .contains("wants 0.360 A", "steps of 0.0500 A", "14 % a step", "dummy");
+    assertThat(run(beside("blind.yaml", job.formatted("0.5 A"))).warnings())
+        .singleElement()
+        .asString()
+        .contains("below the supply's step");
+  }
 }
