@@ -1,5 +1,6 @@
 package org.amperskin.viewer.view;
 
+import java.util.Locale;
 import javafx.beans.InvalidationListener;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.geometry.Pos;
@@ -9,6 +10,7 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.StackPane;
 import javafx.scene.shape.Rectangle;
+import org.amperskin.geom.Vec3;
 import org.amperskin.viewer.model.ViewerModel;
 import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.RegionEntry;
@@ -163,7 +165,11 @@ final class PartPane extends StackPane {
       return;
     }
     RegionEntry entry = model.surface().get().regions().get(region);
-    hint.setText(entry.state().isEmpty() ? entry.label() : entry.label() + ", " + entry.state());
+    Vec3 at = finder.placeAt(e.getX(), e.getY());
+    // as a job file takes it, for 'from' and 'centre'
+    String place = String.format(Locale.ROOT, "%.1f %.1f %.1f mm", at.x(), at.y(), at.z());
+    String state = entry.state().isEmpty() ? "" : ", " + entry.state();
+    hint.setText(entry.label() + state + "\n" + place);
     hint.applyCss();
     double width = hint.prefWidth(-1);
     double x = e.getX() + 16 + width > getWidth() ? e.getX() - 12 - width : e.getX() + 16;

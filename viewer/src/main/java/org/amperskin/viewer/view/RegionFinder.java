@@ -3,8 +3,10 @@ package org.amperskin.viewer.view;
 import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.util.Duration;
+import org.amperskin.geom.Vec3;
 import org.amperskin.picture.Camera;
 import org.amperskin.picture.Picture;
+import org.amperskin.picture.Projection;
 import org.amperskin.picture.RenderOptions;
 import org.amperskin.picture.Renderer;
 import org.amperskin.viewer.part.PaintedSurface;
@@ -44,16 +46,52 @@ final class RegionFinder {
 
   /** Region at a point of the picture, -1 for none or not known yet. */
   int regionAt(double x, double y) {
+    int face = faceAt(x, y);
+    return face == Picture.NO_FACE ? -1 : part.region(face);
+  }
+
+  /**
+   * Place on the part at a point of the picture (mm), where {@link #regionAt} knows the region: the
+   * line of sight meets the face's plane there.
+   */
+  Vec3 placeAt(double x, double y) {
+    int face = faceAt(x, y);
+    double[] n = part.mesh().unitNormal(face);
+    int v = part.mesh().corner(face, 0);
+    double mmPerPx = camera.spanMm() / height;
+    double across = (x - width / 2) * mmPerPx;
+    double upward = (height / 2 - y) * mmPerPx;
+    double[] r = camera.right();
+    double[] u = camera.up();
+    double[] e = camera.eye();
+    double[] target = {camera.targetX(), camera.targetY(), camera.targetZ()};
+    double[] corner = {part.mesh().x(v), part.mesh().y(v), part.mesh().z(v)};
+    boolean parallel = camera.projection() == Projection.PARALLEL;
+    double[] from = new double[3];
+    double[] along = new double[3];
+    double away = 0;
+    double slope = 0;
+    for (int k = 0; k < 3; k++) {
+      double at = target[k] + across * r[k] + upward * u[k];
+      from[k] = parallel ? at : target[k] + camera.distanceMm() * e[k];
+      along[k] = parallel ? -e[k] : at - from[k];
+      away += n[k] * (corner[k] - from[k]);
+      slope += n[k] * along[k];
+    }
+    double t = slope == 0 ? 0 : away / slope;
+    return new Vec3(from[0] + t * along[0], from[1] + t * along[1], from[2] + t * along[2]);
+  }
+
+  private int faceAt(double x, double y) {
     if (picture == null || x < 0 || y < 0) {
-      return -1;
+      return Picture.NO_FACE;
     }
     int column = (int) (x / COARSER);
     int row = (int) (y / COARSER);
     if (column >= picture.width() || row >= picture.height()) {
-      return -1;
+      return Picture.NO_FACE;
     }
-    int face = picture.face(column, row);
-    return face == Picture.NO_FACE ? -1 : part.region(face);
+    return picture.face(column, row);
   }
 
   private void draw() {

@@ -382,7 +382,9 @@ class ViewerWindowTest {
         () -> {
           robot.moveTo("#part").moveBy(2, 1).moveBy(-1, 0);
           Labeled hint = robot.lookup(".pointer-hint").queryLabeled();
-          return hint.isVisible() && hint.getText().matches("(exposed, open|masked, closed)");
+          return hint.isVisible()
+              && hint.getText()
+                  .matches("(exposed, open|masked, closed)\n-?[0-9.]+ -?[0-9.]+ -?[0-9.]+ mm");
         });
   }
 
