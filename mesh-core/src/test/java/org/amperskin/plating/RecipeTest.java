@@ -41,7 +41,7 @@ class RecipeTest {
               .map(n -> n.replace(".yaml", ""))
               .toList();
       assertThat(ids).containsExactlyInAnyOrderElementsOf(recipes().map(Recipe::id).toList());
-      assertThat(ids).hasSize(10);
+      assertThat(ids).hasSize(22);
     }
   }
 
@@ -57,7 +57,15 @@ class RecipeTest {
         .extracting(Caution::hazard)
         .contains("waste", "electricity")
         .endsWith("local rules");
-    assertThat(recipe.alkaline()).isFalse();
+    // pyrophosphate pH 8.0-8.7, ammine palladium 8.0-9.5, two brush solutions by their name
+    assertThat(recipe.alkaline())
+        .isEqualTo(
+            List.of(
+                    "copper-pyrophosphate",
+                    "palladium-ammine",
+                    "copper-brush-alkaline",
+                    "nickel-brush-alkaline")
+                .contains(recipe.id()));
   }
 
   @ParameterizedTest
@@ -105,7 +113,7 @@ class RecipeTest {
     Recipe mine = RecipeReader.read(text, "mine.yaml");
     RecipeLibrary library = RecipeLibrary.standard().with(List.of(mine));
     assertThat(library.find("nickel-watts").name()).isEqualTo("My nickel");
-    assertThat(library.all()).hasSize(10);
+    assertThat(library.all()).hasSize(22);
   }
 
   @ParameterizedTest
