@@ -137,12 +137,19 @@ final class JobSource implements PartSource {
     List<String> names = new ArrayList<>();
     for (StepEstimate step : e.plan().steps()) {
       String region = region(step);
-      // the last mask of the job comes first: it is what the part itself is shown with
       if (!region.equals(Job.WHOLE_SKIN)) {
         names.remove(region);
         names.add(0, region);
       }
     }
+    // the pattern comes first: it is what the part itself is shown with
+    e.job()
+        .patternRegion()
+        .ifPresent(
+            pattern -> {
+              names.remove(pattern);
+              names.add(0, pattern);
+            });
     for (String region : e.regions().keySet()) {
       if (!names.contains(region)) {
         names.add(region);
