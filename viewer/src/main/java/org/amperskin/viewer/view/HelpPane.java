@@ -37,7 +37,7 @@ final class HelpPane extends StackPane {
     {"Drag", "Turn"},
     {"Shift+drag", "Shift; also the right or middle button"},
     {"Wheel", "Nearer, farther"},
-    {"Rest on the part", "Name of the region"},
+    {"Rest on the part", "Region and place in mm"},
     {"Click a region in the list", "Bring it out, dim the others"},
     {"Drop a file", "Open it"},
   };
