@@ -186,9 +186,9 @@ public final class SprayReach {
     private final int side;
     private final float[] near;
     private final float[] far;
-    private final float[] x;
-    private final float[] y;
-    private final float[] depth;
+
+    /** {@code at[3*v+k]}: across, along and depth of each corner, side by side in memory. */
+    private final float[] at;
 
     DepthPass(SurfaceMesh mesh, float[] normals, Box box, int side) {
       this.mesh = mesh;
@@ -197,9 +197,7 @@ public final class SprayReach {
       this.side = side;
       this.near = new float[side * side];
       this.far = new float[side * side];
-      this.x = new float[mesh.vertexCount()];
-      this.y = new float[mesh.vertexCount()];
-      this.depth = new float[mesh.vertexCount()];
+      this.at = new float[3 * mesh.vertexCount()];
     }
 
     void look(double[] d, float[] seen, float[] all) {
@@ -231,40 +229,41 @@ public final class SprayReach {
       double cy = box.centre().y();
       double cz = box.centre().z();
       double middle = side / 2.0;
-      for (int i = 0; i < x.length; i++) {
+      for (int i = 0; i < at.length / 3; i++) {
         double px = mesh.x(i) - cx;
         double py = mesh.y(i) - cy;
         double pz = mesh.z(i) - cz;
-        x[i] = (float) ((ux * px + uy * py + uz * pz) / pixel + middle);
-        y[i] = (float) ((vx * px + vy * py + vz * pz) / pixel + middle);
-        depth[i] = (float) ((d[0] * px + d[1] * py + d[2] * pz) / pixel);
+        at[3 * i] = (float) ((ux * px + uy * py + uz * pz) / pixel + middle);
+        at[3 * i + 1] = (float) ((vx * px + vy * py + vz * pz) / pixel + middle);
+        at[3 * i + 2] = (float) ((d[0] * px + d[1] * py + d[2] * pz) / pixel);
       }
     }
 
     private void draw(int f) {
-      int a = mesh.corner(f, 0);
-      int b = mesh.corner(f, 1);
-      int c = mesh.corner(f, 2);
-      float ax = x[a];
-      float ay = y[a];
-      int x0 = Math.max(0, (int) Math.ceil(Math.min(ax, Math.min(x[b], x[c])) - 0.5f));
-      int x1 = Math.min(side - 1, (int) Math.floor(Math.max(ax, Math.max(x[b], x[c])) - 0.5f));
-      int y0 = Math.max(0, (int) Math.ceil(Math.min(ay, Math.min(y[b], y[c])) - 0.5f));
-      int y1 = Math.min(side - 1, (int) Math.floor(Math.max(ay, Math.max(y[b], y[c])) - 0.5f));
+      int a = 3 * mesh.corner(f, 0);
+      int b = 3 * mesh.corner(f, 1);
+      int c = 3 * mesh.corner(f, 2);
+      float ax = at[a];
+      float ay = at[a + 1];
+      int x0 = Math.max(0, (int) Math.ceil(Math.min(ax, Math.min(at[b], at[c])) - 0.5f));
+      int x1 = Math.min(side - 1, (int) Math.floor(Math.max(ax, Math.max(at[b], at[c])) - 0.5f));
+      int y0 = Math.max(0, (int) Math.ceil(Math.min(ay, Math.min(at[b + 1], at[c + 1])) - 0.5f));
+      int y1 =
+          Math.min(side - 1, (int) Math.floor(Math.max(ay, Math.max(at[b + 1], at[c + 1])) - 0.5f));
       if (x0 > x1 || y0 > y1) {
         // between the pixels' middles, as most faces of a fine mesh are
         return;
       }
-      float det = (x[b] - ax) * (y[c] - ay) - (y[b] - ay) * (x[c] - ax);
+      float det = (at[b] - ax) * (at[c + 1] - ay) - (at[b + 1] - ay) * (at[c] - ax);
       if (det == 0) {
         return;
       }
-      float ux = (y[c] - ay) / det;
-      float uy = -(x[c] - ax) / det;
-      float vx = -(y[b] - ay) / det;
-      float vy = (x[b] - ax) / det;
-      float db = depth[b] - depth[a];
-      float dc = depth[c] - depth[a];
+      float ux = (at[c + 1] - ay) / det;
+      float uy = -(at[c] - ax) / det;
+      float vx = -(at[b + 1] - ay) / det;
+      float vy = (at[b] - ax) / det;
+      float db = at[b + 2] - at[a + 2];
+      float dc = at[c + 2] - at[a + 2];
       for (int j = y0; j <= y1; j++) {
         float py = j + 0.5f - ay;
         for (int i = x0; i <= x1; i++) {
@@ -272,10 +271,10 @@ public final class SprayReach {
           float s = ux * px + uy * py;
           float t = vx * px + vy * py;
           if (s >= 0 && t >= 0 && s + t <= 1) {
-            float z = depth[a] + s * db + t * dc;
-            int at = j * side + i;
-            near[at] = Math.min(near[at], z);
-            far[at] = Math.max(far[at], z);
+            float z = at[a + 2] + s * db + t * dc;
+            int pixel = j * side + i;
+            near[pixel] = Math.min(near[pixel], z);
+            far[pixel] = Math.max(far[pixel], z);
           }
         }
       }
@@ -288,25 +287,28 @@ public final class SprayReach {
         return;
       }
       all[f] += (float) weight;
-      int a = mesh.corner(f, 0);
-      int b = mesh.corner(f, 1);
-      int c = mesh.corner(f, 2);
+      int a = 3 * mesh.corner(f, 0);
+      int b = 3 * mesh.corner(f, 1);
+      int c = 3 * mesh.corner(f, 2);
       // Within a pixel the face itself falls by its slope; neighbours may stand a little higher.
       double slack = 1 + 1.5 * Math.sqrt(1 / (weight * weight) - 1);
-      float span = Math.max(x[a], Math.max(x[b], x[c])) - Math.min(x[a], Math.min(x[b], x[c]));
-      span += Math.max(y[a], Math.max(y[b], y[c])) - Math.min(y[a], Math.min(y[b], y[c]));
+      float span =
+          Math.max(at[a], Math.max(at[b], at[c])) - Math.min(at[a], Math.min(at[b], at[c]));
+      span +=
+          Math.max(at[a + 1], Math.max(at[b + 1], at[c + 1]))
+              - Math.min(at[a + 1], Math.min(at[b + 1], at[c + 1]));
       int points = span > LARGE_FACE ? PLACES.length / 2 : 1;
       int open = 0;
       for (int k = 0; k < points; k++) {
         double s = PLACES[2 * k];
         double t = PLACES[2 * k + 1];
         double r = 1 - s - t;
-        int i = (int) (r * x[a] + s * x[b] + t * x[c]);
-        int j = (int) (r * y[a] + s * y[b] + t * y[c]);
-        double z = r * depth[a] + s * depth[b] + t * depth[c];
-        int at = j * side + i;
+        int i = (int) (r * at[a] + s * at[b] + t * at[c]);
+        int j = (int) (r * at[a + 1] + s * at[b + 1] + t * at[c + 1]);
+        double z = r * at[a + 2] + s * at[b + 2] + t * at[c + 2];
+        int pixel = j * side + i;
         // A face looking along d is seen from far out along d, and the other way round.
-        open += slope > 0 ? (z >= far[at] - slack ? 1 : 0) : (z <= near[at] + slack ? 1 : 0);
+        open += slope > 0 ? (z >= far[pixel] - slack ? 1 : 0) : (z <= near[pixel] + slack ? 1 : 0);
       }
       seen[f] += (float) (weight * open / points);
     }
