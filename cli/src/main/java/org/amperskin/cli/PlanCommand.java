@@ -184,7 +184,8 @@ final class PlanCommand extends Verb {
             none,
             none,
             none,
-            Swab.unknown());
+            Swab.unknown(),
+            Optional.empty());
     StepSpec step =
         new StepSpec(
             used.name(),

@@ -130,4 +130,30 @@ public final class Directions {
     }
     return mm;
   }
+
+  /**
+   * A block, three lengths: {@code 300 x 200 x 250 mm}.
+   *
+   * @return length, width, depth (mm)
+   * @throws IllegalArgumentException saying what fits
+   */
+  public static double[] block(String text) {
+    String[] sides = text.strip().split("\\s*x\\s*", -1);
+    Matcher unit = Pattern.compile("[\\d.+eE -]+(.*)").matcher(sides[sides.length - 1]);
+    if (sides.length != 3 || !unit.matches()) {
+      throw new IllegalArgumentException(
+          "size '" + text + "': length x width x depth fit, such as '300 x 200 x 250 mm'");
+    }
+    double[] mm = new double[3];
+    for (int k = 0; k < 3; k++) {
+      boolean bare = sides[k].matches("[\\d.+-]+");
+      try {
+        String side = bare ? sides[k] + " " + unit.group(1) : sides[k];
+        mm[k] = Quantity.parse(side, Dimension.LENGTH).in(Unit.of("mm"));
+      } catch (QuantityException bad) {
+        throw new IllegalArgumentException("size '" + text + "': " + bad.getMessage(), bad);
+      }
+    }
+    return mm;
+  }
 }

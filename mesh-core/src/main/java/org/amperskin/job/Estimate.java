@@ -2,6 +2,7 @@ package org.amperskin.job;
 
 import java.util.List;
 import java.util.Map;
+import org.amperskin.plating.PartInBath;
 import org.amperskin.plating.Plan;
 import org.amperskin.region.Region;
 
@@ -14,6 +15,7 @@ import org.amperskin.region.Region;
  * @param films every film that light passes, with what is known of its print
  * @param artworkNotes what was assumed or skipped in the drawings
  * @param plan the steps
+ * @param inBath what the part as a body asks of the tank
  * @param warnings what concerns the job as a whole
  */
 public record Estimate(
@@ -23,6 +25,7 @@ public record Estimate(
     List<CheckedFilm> films,
     List<String> artworkNotes,
     Plan plan,
+    PartInBath inBath,
     List<String> warnings) {
   /** True if some step has no figure. */
   public boolean refused() {

@@ -11,6 +11,7 @@ import org.amperskin.film.FilmStock;
 import org.amperskin.film.Light;
 import org.amperskin.film.Resist;
 import org.amperskin.pattern.motif.MotifDesign;
+import org.amperskin.plating.TankShape;
 import org.amperskin.region.MaskKind;
 import org.amperskin.region.Placement;
 import org.amperskin.region.Selector;
@@ -59,6 +60,7 @@ public record Job(
    * @param material what it is printed of, empty if not told
    * @param pick names of groups or numbers of bodies to take; empty for everything
    * @param open what to make of bodies with open edges
+   * @param inside how its inside is printed
    * @param place where it stands in the job, if it stands in one
    */
   public record PartSpec(
@@ -68,6 +70,7 @@ public record Job(
       Optional<String> material,
       List<String> pick,
       Skin.OpenBodies open,
+      InsideSpec inside,
       Optional<Place> place) {
     /** Copies the list. */
     public PartSpec {
@@ -82,7 +85,14 @@ public record Job(
     /** A whole file whose unit and scale are told. */
     public static PartSpec of(Path file, Optional<String> unit, double scale) {
       return new PartSpec(
-          file, unit, scale, Optional.empty(), List.of(), Skin.OpenBodies.CLOSED, Optional.empty());
+          file,
+          unit,
+          scale,
+          Optional.empty(),
+          List.of(),
+          Skin.OpenBodies.CLOSED,
+          InsideSpec.NONE,
+          Optional.empty());
     }
 
     /**
@@ -92,8 +102,20 @@ public record Job(
      * @param bodies what to make of bodies with open edges
      */
     public PartSpec with(List<String> parts, Skin.OpenBodies bodies) {
-      return new PartSpec(file, unit, scale, material, parts, bodies, place);
+      return new PartSpec(file, unit, scale, material, parts, bodies, inside, place);
     }
+  }
+
+  /**
+   * How the inside of a print is filled.
+   *
+   * @param infill share that is plastic (0 to 1)
+   * @param wallMm thickness of the printed walls (mm)
+   */
+  public record InsideSpec(OptionalDouble infill, OptionalDouble wallMm) {
+    /** Nothing told. */
+    public static final InsideSpec NONE =
+        new InsideSpec(OptionalDouble.empty(), OptionalDouble.empty());
   }
 
   /**
@@ -131,11 +153,21 @@ public record Job(
    *
    * @param volumeM3 volume of solution (m3)
    * @param spacingM clearance from part to anode (m)
+   * @param inner its inner size
+   * @param bathDensity density of the solution (kg/m3)
    */
-  public record TankSpec(OptionalDouble volumeM3, OptionalDouble spacingM) {
+  public record TankSpec(
+      OptionalDouble volumeM3,
+      OptionalDouble spacingM,
+      Optional<TankShape.Inner> inner,
+      OptionalDouble bathDensity) {
     /** Nothing told. */
     public static final TankSpec NONE =
-        new TankSpec(OptionalDouble.empty(), OptionalDouble.empty());
+        new TankSpec(
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            OptionalDouble.empty());
   }
 
   /**

@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.plating.TankShape;
 import org.amperskin.region.MaskKind;
 import org.amperskin.skin.Skin;
 import org.amperskin.units.Dimension;
@@ -186,7 +187,8 @@ public final class JobFile {
   }
 
   private Job.PartSpec part() throws YamlFault {
-    YamlMap map = section("part", "file", "unit", "scale", "material", "pick", "open");
+    YamlMap map =
+        section("part", "file", "unit", "scale", "material", "pick", "open", "infill", "walls");
     Optional<String> unit = Optional.empty();
     if (map.has("unit")) {
       unit = Optional.of(map.word("unit"));
@@ -223,7 +225,20 @@ public final class JobFile {
                 Skin.OpenBodies.values(),
                 o -> o.name().toLowerCase(java.util.Locale.ROOT))
             : Skin.OpenBodies.CLOSED,
+        inside(map),
         Optional.of(map.place(map.has("pick") ? "pick" : "file")));
+  }
+
+  private static Job.InsideSpec inside(YamlMap map) throws YamlFault {
+    OptionalDouble infill = OptionalDouble.empty();
+    if (map.has("infill")) {
+      double share = map.quantity("infill", Dimension.FRACTION);
+      if (!(share >= 0 && share <= 1)) {
+        throw map.fault("infill", "infill '" + map.word("infill") + "': 0 % to 100 % fit");
+      }
+      infill = OptionalDouble.of(share);
+    }
+    return new Job.InsideSpec(infill, in(map.maybePositive("walls", Dimension.LENGTH), "mm"));
   }
 
   private Optional<Job.PaintSpec> paint() throws YamlFault {
@@ -267,10 +282,24 @@ public final class JobFile {
     if (!top.has("tank")) {
       return Job.TankSpec.NONE;
     }
-    YamlMap map = section("tank", "volume", "spacing");
+    YamlMap map = section("tank", "volume", "spacing", "size", "density");
     return new Job.TankSpec(
         map.maybePositive("volume", Dimension.VOLUME),
-        map.maybePositive("spacing", Dimension.LENGTH));
+        map.maybePositive("spacing", Dimension.LENGTH),
+        inner(map),
+        map.maybePositive("density", Dimension.DENSITY));
+  }
+
+  private static Optional<TankShape.Inner> inner(YamlMap map) throws YamlFault {
+    if (!map.has("size")) {
+      return Optional.empty();
+    }
+    try {
+      double[] mm = Directions.block(map.word("size"));
+      return Optional.of(new TankShape.Inner(mm[0], mm[1], mm[2]));
+    } catch (IllegalArgumentException bad) {
+      throw map.fault("size", bad.getMessage());
+    }
   }
 
   private Job.SupplySpec supply() throws YamlFault {

@@ -15,6 +15,7 @@ import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.ArtworkFile;
 import org.amperskin.pattern.ArtworkFileException;
+import org.amperskin.plating.PartInBath;
 import org.amperskin.plating.Plan;
 import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
@@ -124,6 +125,8 @@ public final class JobRun {
     }
     warnings.addAll(plan.warnings());
     warnings.addAll(SupplyCheck.warnings(job.supply(), plan));
+    PartInBath inBath = PartInBath.of(Surfaces.body(part, job), Surfaces.tank(job), plan.steps());
+    warnings.addAll(inBath.warnings());
     return new Estimate(
         job,
         part,
@@ -131,6 +134,7 @@ public final class JobRun {
         checked,
         List.copyOf(artworkNotes),
         plan,
+        inBath,
         List.copyOf(warnings));
   }
 

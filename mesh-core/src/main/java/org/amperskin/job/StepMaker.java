@@ -92,6 +92,7 @@ final class StepMaker {
     s.temperature().ifPresent(step::temperature);
     s.conductivity().ifPresent(step::conductivity);
     s.softStart().ifPresent(v -> step.softStart(new Time(v)));
+    s.pulse().ifPresent(step::pulse);
     job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
     job.tank().spacingM().ifPresent(v -> step.gap(new Length(v)));
     OptionalDouble wire = job.contacts().wireM();
@@ -115,6 +116,7 @@ final class StepMaker {
     StepSpec.Settings s = plate.settings();
     s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
     s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    s.pulse().ifPresent(step::pulse);
     s.factor().ifPresent(v -> step.factor(Unit.of("A.h/(dm2.um)").fromSi(v)));
     return step.build();
   }

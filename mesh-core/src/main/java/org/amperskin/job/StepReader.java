@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.amperskin.plating.Claim;
 import org.amperskin.plating.How;
+import org.amperskin.plating.Pulse;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.plating.Swab;
@@ -23,7 +24,7 @@ import org.amperskin.yaml.YamlMap;
 final class StepReader {
   private static final Set<String> ALWAYS = Set.of("name", "region");
   private static final Set<String> PLATING =
-      Set.of("thickness", "charge", "coverage", "density", "metal-density");
+      Set.of("thickness", "charge", "coverage", "density", "metal-density", "pulse");
   private static final Set<String> TANK =
       Set.of("efficiency", "temperature", "conductivity", "soft-start");
   private static final Set<String> BRUSH = Set.of("factor", "swab");
@@ -141,24 +142,13 @@ final class StepReader {
         map.maybePositive("conductivity", Dimension.CONDUCTIVITY),
         map.maybePositive("factor", Dimension.ENERGY_FACTOR),
         map.maybePositive("soft-start", Dimension.TIME),
-        map.has("swab") ? swab(map.map("swab")) : Swab.unknown());
+        map.has("swab") ? SwabReader.read(map.map("swab")) : Swab.unknown(),
+        map.has("pulse") ? Optional.of(pulse(map.map("pulse"))) : Optional.empty());
   }
 
-  private static Swab swab(YamlMap map) throws YamlFault {
-    map.onlyKeys(Set.of("contact", "width", "speed", "wrap"));
-    return new Swab(
-        shown(map, "contact", Dimension.AREA, "mm2"),
-        shown(map, "width", Dimension.LENGTH, "mm"),
-        shown(map, "speed", Dimension.SPEED, "m/min"),
-        shown(map, "wrap", Dimension.LENGTH, "mm"));
-  }
-
-  private static OptionalDouble shown(YamlMap map, String key, Dimension dimension, String unit)
-      throws YamlFault {
-    OptionalDouble si = map.maybePositive(key, dimension);
-    return si.isPresent()
-        ? OptionalDouble.of(Unit.of(unit).fromSi(si.getAsDouble()))
-        : OptionalDouble.empty();
+  private static Pulse pulse(YamlMap map) throws YamlFault {
+    map.onlyKeys(Set.of("on", "off"));
+    return new Pulse(map.positive("on", Dimension.TIME), map.positive("off", Dimension.TIME));
   }
 
   @SafeVarargs

@@ -2,6 +2,7 @@ package org.amperskin.job;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.plating.Pulse;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.Swab;
 import org.amperskin.plating.Target;
@@ -49,6 +50,7 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
    * @param factor charge per area and thickness (C/m3)
    * @param softStart time over which the current comes up (s)
    * @param swab the brush tool
+   * @param pulse current switched on and off
    */
   public record Settings(
       OptionalDouble density,
@@ -58,11 +60,12 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
       OptionalDouble conductivity,
       OptionalDouble factor,
       OptionalDouble softStart,
-      Swab swab) {
+      Swab swab,
+      Optional<Pulse> pulse) {
     /** Everything from the recipe. */
     public static Settings none() {
       OptionalDouble e = OptionalDouble.empty();
-      return new Settings(e, e, e, e, e, e, e, Swab.unknown());
+      return new Settings(e, e, e, e, e, e, e, Swab.unknown(), Optional.empty());
     }
   }
 }

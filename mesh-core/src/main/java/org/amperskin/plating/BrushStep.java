@@ -1,8 +1,13 @@
 package org.amperskin.plating;
 
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.units.Area;
 import org.amperskin.units.CurrentDensity;
+import org.amperskin.units.Dimension;
 import org.amperskin.units.MassDensity;
+import org.amperskin.units.Quantity;
 import org.amperskin.units.Unit;
 
 /**
@@ -16,6 +21,7 @@ public final class BrushStep implements Step {
   private final StepBasics basics;
   private final Swab swab;
   private final OptionalDouble factor;
+  private final Optional<Pulse> pulse;
 
   private BrushStep(Builder b) {
     basics =
@@ -23,6 +29,7 @@ public final class BrushStep implements Step {
     basics.expect(How.BRUSH);
     swab = b.swab;
     factor = b.factor;
+    pulse = b.pulse;
     if (factor.isPresent() && b.recipe.claim() != Claim.FARADAY) {
       throw new IllegalArgumentException(
           "factor given for "
@@ -58,7 +65,23 @@ public final class BrushStep implements Step {
 
   @Override
   public StepEstimate estimate() {
-    return new BrushEstimator(this).estimate();
+    StepEstimate estimate = new BrushEstimator(this).estimate();
+    if (swab.basis().isPresent() && estimate.contactAreaMm2().isPresent()) {
+      String area =
+          Quantity.show(
+              Area.ofMm2(swab.contactAreaMm2().getAsDouble()).squareMetres(), Dimension.AREA);
+      estimate =
+          estimate.withMore(
+              List.of(),
+              List.of(),
+              List.of(
+                  new Assumption(
+                      "contact area of the swab",
+                      area + " by " + swab.basis().get(),
+                      Mark.COMPUTED,
+                      "shape and curvature, or as measured")));
+    }
+    return pulse.isPresent() ? pulse.get().on(estimate) : estimate;
   }
 
   /** The solution. */
@@ -90,6 +113,7 @@ public final class BrushStep implements Step {
     private OptionalDouble metalDensity = OptionalDouble.empty();
     private OptionalDouble factor = OptionalDouble.empty();
     private Swab swab = Swab.unknown();
+    private Optional<Pulse> pulse = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       this.name = name;
@@ -126,6 +150,12 @@ public final class BrushStep implements Step {
     /** The tool. */
     public Builder swab(Swab value) {
       swab = value;
+      return this;
+    }
+
+    /** Current switched on and off; the density asked for is its mean. */
+    public Builder pulse(Pulse value) {
+      pulse = Optional.of(value);
       return this;
     }
 

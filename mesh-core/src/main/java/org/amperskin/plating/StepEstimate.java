@@ -129,6 +129,30 @@ public record StepEstimate(
   StepEstimate withCaution(Hazard hazard) {
     List<Caution> more = new ArrayList<>(cautions);
     more.add(0, hazard.caution());
+    return changed(figures, warnings, more, assumptions);
+  }
+
+  /** The same with figures, warnings and assumptions more, after the others. */
+  StepEstimate withMore(
+      List<StepFigure> moreFigures, List<String> moreWarnings, List<Assumption> moreAssumptions) {
+    return changed(
+        joined(figures, moreFigures),
+        joined(warnings, moreWarnings),
+        cautions,
+        joined(assumptions, moreAssumptions));
+  }
+
+  private static <T> List<T> joined(List<T> first, List<T> second) {
+    List<T> all = new ArrayList<>(first);
+    all.addAll(second);
+    return all;
+  }
+
+  private StepEstimate changed(
+      List<StepFigure> newFigures,
+      List<String> newWarnings,
+      List<Caution> newCautions,
+      List<Assumption> newAssumptions) {
     return new StepEstimate(
         name,
         recipe,
@@ -165,13 +189,13 @@ public record StepEstimate(
         hydrogenL,
         handsS,
         waitS,
-        figures,
+        newFigures,
         swings,
         ramp,
         refusal,
-        warnings,
-        more,
+        newWarnings,
+        newCautions,
         notes,
-        assumptions);
+        newAssumptions);
   }
 }

@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -9,17 +10,28 @@ import java.util.OptionalDouble;
  * @param widthMm width across its movement (mm), if known; else the side of a square of its area
  * @param speedMPerMin speed over the work (m/min), if not the recipe's
  * @param coverMm thickness of the wrap (mm), if not the usual 4 mm
+ * @param basis how the contact area comes about, if it is not simply told
  */
 public record Swab(
     OptionalDouble contactAreaMm2,
     OptionalDouble widthMm,
     OptionalDouble speedMPerMin,
-    OptionalDouble coverMm) {
+    OptionalDouble coverMm,
+    Optional<String> basis) {
   public Swab {
     contactAreaMm2.ifPresent(v -> Faraday.positive("contact area of the swab", v, "mm2"));
     widthMm.ifPresent(v -> Faraday.positive("width of the swab", v, "mm"));
     speedMPerMin.ifPresent(v -> Faraday.positive("speed of the swab", v, "m/min"));
     coverMm.ifPresent(v -> Faraday.positive("wrap of the swab", v, "mm"));
+  }
+
+  /** A swab whose contact area is told, or not at all. */
+  public Swab(
+      OptionalDouble contactAreaMm2,
+      OptionalDouble widthMm,
+      OptionalDouble speedMPerMin,
+      OptionalDouble coverMm) {
+    this(contactAreaMm2, widthMm, speedMPerMin, coverMm, Optional.empty());
   }
 
   /** A swab of which nothing is known. */

@@ -26,6 +26,7 @@ public final class TankStep implements Step {
   private final Optional<ContactWire> wire;
   private final Optional<ConductivePaint> paint;
   private final Time softStart;
+  private final Optional<Pulse> pulse;
 
   private TankStep(Builder b) {
     basics =
@@ -39,6 +40,7 @@ public final class TankStep implements Step {
     wire = b.wire;
     paint = b.paint;
     softStart = b.softStart;
+    pulse = b.pulse;
   }
 
   /** Begins a step; everything else has a default. */
@@ -68,7 +70,8 @@ public final class TankStep implements Step {
 
   @Override
   public StepEstimate estimate() {
-    return new TankEstimator(this).estimate();
+    StepEstimate estimate = new TankEstimator(this).estimate();
+    return pulse.isPresent() ? pulse.get().on(estimate) : estimate;
   }
 
   /** The solution. */
@@ -140,6 +143,7 @@ public final class TankStep implements Step {
     private Optional<ContactWire> wire = Optional.empty();
     private Optional<ConductivePaint> paint = Optional.empty();
     private Time softStart = new Time(0);
+    private Optional<Pulse> pulse = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       this.name = name;
@@ -220,6 +224,12 @@ public final class TankStep implements Step {
         throw new IllegalArgumentException("soft start (" + value.seconds() + " s) is negative");
       }
       softStart = value;
+      return this;
+    }
+
+    /** Current switched on and off; the density asked for is its mean. */
+    public Builder pulse(Pulse value) {
+      pulse = Optional.of(value);
       return this;
     }
 

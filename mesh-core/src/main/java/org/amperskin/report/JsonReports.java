@@ -230,6 +230,7 @@ public final class JsonReports {
     j.objects("films", e.films(), FilmCheckJson::write);
     j.objects("steps", e.plan().steps(), StepJson::write);
     j.objects("materials", e.plan().materials(), JsonReports::material);
+    j.objects("inBath", e.inBath().figures(), StepJson::figure);
     j.number("chargeAh", e.plan().chargeAh()).number("timeS", e.plan().timeS());
     Schedule schedule = e.plan().schedule();
     j.object(

@@ -453,6 +453,10 @@ public final class PlanText {
 
   private void end(Estimate e) {
     List<Material> materials = e.plan().materials();
+    if (!e.inBath().figures().isEmpty()) {
+      page.heading("Part in the tank");
+      e.inBath().figures().forEach(this::figure);
+    }
     if (!materials.isEmpty()) {
       page.heading("Materials");
       for (Material m : materials) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.Optional;
 import org.amperskin.plating.Band;
 import org.amperskin.plating.StepEstimate;
+import org.amperskin.plating.StepFigure;
 import org.amperskin.plating.Window;
 
 /** One step of a plan as JSON members; what does not apply is null. */
@@ -43,15 +44,7 @@ final class StepJson {
         .maybe("hydrogenL", s.hydrogenL())
         .maybe("handsS", s.handsS())
         .maybe("waitS", s.waitS());
-    j.objects(
-        "figures",
-        s.figures(),
-        (k, f) -> {
-          k.text("key", f.key()).text("label", f.label()).number("value", f.value());
-          k.text("unit", f.unit());
-          band(k, "band", f.band());
-          k.text("mark", f.mark().letter()).text("basis", f.basis());
-        });
+    j.objects("figures", s.figures(), StepJson::figure);
     j.objects(
         "swings",
         s.swings(),
@@ -83,6 +76,14 @@ final class StepJson {
                 .text("value", a.value())
                 .text("mark", a.mark().letter())
                 .text("source", a.source()));
+  }
+
+  /** A number with its unit, band, mark and basis. */
+  static void figure(Json k, StepFigure f) throws IOException {
+    k.text("key", f.key()).text("label", f.label()).number("value", f.value());
+    k.text("unit", f.unit());
+    band(k, "band", f.band());
+    k.text("mark", f.mark().letter()).text("basis", f.basis());
   }
 
   private static void window(Json j, String key, Optional<Window> w) throws IOException {

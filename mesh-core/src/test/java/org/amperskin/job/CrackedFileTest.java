@@ -97,6 +97,7 @@ class CrackedFileTest {
         Optional.empty(),
         List.of(name),
         Skin.OpenBodies.CLOSED,
+        Job.InsideSpec.NONE,
         Optional.empty());
   }
 }

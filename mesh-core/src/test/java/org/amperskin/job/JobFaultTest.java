@@ -46,7 +46,7 @@ class JobFaultTest {
         fault(
             "key far from any",
             "part:\n  ^colour: red\n",
-            "known are [file, material, open, pick, scale, unit]"),
+            "known are [file, infill, material, open, pick, scale, unit, walls]"),
         fault(
             "key of paint", PART + "paint: {^sheet-resistence: 1 ohm/sq}\n", "'sheet-resistance'?"),
         fault("key of contacts", PART + "contacts:\n  ^wyre: 1 mm\n", "mean 'wire'?"),
@@ -197,6 +197,39 @@ class JobFaultTest {
             "'layers' does not fit a stop-off"),
         fault("prices", PART + "prices: ^{}\n", "prices"),
         fault("current-step", PART + "supply: {current-step: ^3 V}\n", "A"),
+        fault("infill above 100 %", "part: {file: a.stl, infill: ^120 %}\n", "0 % to 100 % fit"),
+        fault("infill without unit", "part: {file: a.stl, infill: ^20}\n", "fraction takes %"),
+        fault("walls in grams", "part: {file: a.stl, walls: ^1 g}\n", "length takes"),
+        fault(
+            "tank of two lengths",
+            PART + "tank: {size: ^300 x 200 mm}\n",
+            "length x width x depth fit, such as '300 x 200 x 250 mm'"),
+        fault("tank in kg", PART + "tank: {size: ^3 x 2 x 2 kg}\n", "not a unit of length"),
+        fault("tank of no width", PART + "tank: {size: ^3 x 0 x 2 m}\n", "width of the tank"),
+        fault("density of the bath", PART + "tank: {density: ^1.2 g/L x}\n", "density"),
+        fault("pulse without off", STEP + "    pulse: ^{on: 9 ms}\n", "'off' is missing"),
+        fault("key of a pulse", STEP + "    pulse: {^onn: 9 ms}\n", "'onn' is not known"),
+        fault("pulse in A", STEP + "    pulse: {on: ^9 A, off: 1 ms}\n", "time takes s, min"),
+        fault(
+            "two contacts of a swab",
+            BRUSH + "    swab: {print: 4 cm2, ^round: 9 mm}\n",
+            "found [print, round]"),
+        fault(
+            "press without shape",
+            BRUSH + "    swab: {contact: 4 cm2, ^press: 1 mm}\n",
+            "'press' goes with a shape"),
+        fault(
+            "hump and hollow",
+            BRUSH + "    swab: {round: 9 mm, hump: 9 mm, ^hollow: 9 mm}\n",
+            "not both"),
+        fault(
+            "press past the wrap",
+            BRUSH + "    swab: {round: 9 mm, press: ^5 mm, wrap: 4 mm}\n",
+            "a wrap of 4.00 mm gives no more"),
+        fault(
+            "roll too wide for its hollow",
+            BRUSH + "    swab: {roll: ^20 x 40 mm, hollow: 9 mm}\n",
+            "below 18.0 mm"),
         fault("significant", PART + "^significant: {}\n", "'significant' is not used"),
         // what contradicts itself
         fault(
@@ -343,7 +376,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(136);
+    assertThat(faults()).hasSize(151);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 
