@@ -1,5 +1,6 @@
 package org.amperskin.job;
 
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -16,7 +17,7 @@ public final class Directions {
 
   private static final Pattern TILES = Pattern.compile("(\\d{1,3})\\s*x\\s*(\\d{1,3})");
 
-  private static final Pattern SIZE = Pattern.compile("([^x]+?)\\s*x\\s*([^x]+)");
+  private static final Pattern UNIT = Pattern.compile("[\\d.+eE -]+(.*)");
 
   private Directions() {}
 
@@ -111,24 +112,7 @@ public final class Directions {
    * @throws IllegalArgumentException saying what fits
    */
   public static double[] size(String text) {
-    Matcher m = SIZE.matcher(text.strip());
-    if (!m.matches()) {
-      throw new IllegalArgumentException(
-          "size '" + text + "': width x height fit, such as '120 x 80 mm'");
-    }
-    Matcher unit = Pattern.compile("[\\d.+eE -]+(.*)").matcher(m.group(2).strip());
-    String first = m.group(1).strip();
-    if (unit.matches() && first.matches("[\\d.+-]+")) {
-      first += " " + unit.group(1);
-    }
-    double[] mm = new double[2];
-    try {
-      mm[0] = Quantity.parse(first, Dimension.LENGTH).in(Unit.of("mm"));
-      mm[1] = Quantity.parse(m.group(2), Dimension.LENGTH).in(Unit.of("mm"));
-    } catch (QuantityException bad) {
-      throw new IllegalArgumentException("size '" + text + "': " + bad.getMessage(), bad);
-    }
-    return mm;
+    return sides(text, 2, "width x height fit, such as '120 x 80 mm'");
   }
 
   /**
@@ -138,15 +122,19 @@ public final class Directions {
    * @throws IllegalArgumentException saying what fits
    */
   public static double[] block(String text) {
+    return sides(text, 3, "length x width x depth fit, such as '300 x 200 x 250 mm'");
+  }
+
+  /** Lengths (mm) with an x between them; a bare number takes the last one's unit. */
+  private static double[] sides(String text, int count, String fits) {
     String[] sides = text.strip().split("\\s*x\\s*", -1);
-    Matcher unit = Pattern.compile("[\\d.+eE -]+(.*)").matcher(sides[sides.length - 1]);
-    if (sides.length != 3 || !unit.matches()) {
-      throw new IllegalArgumentException(
-          "size '" + text + "': length x width x depth fit, such as '300 x 200 x 250 mm'");
+    if (sides.length != count || Arrays.stream(sides).anyMatch(String::isBlank)) {
+      throw new IllegalArgumentException("size '" + text + "': " + fits);
     }
-    double[] mm = new double[3];
-    for (int k = 0; k < 3; k++) {
-      boolean bare = sides[k].matches("[\\d.+-]+");
+    Matcher unit = UNIT.matcher(sides[count - 1]);
+    double[] mm = new double[count];
+    for (int k = 0; k < count; k++) {
+      boolean bare = k < count - 1 && unit.matches() && sides[k].matches("[\\d.+-]+");
       try {
         String side = bare ? sides[k] + " " + unit.group(1) : sides[k];
         mm[k] = Quantity.parse(side, Dimension.LENGTH).in(Unit.of("mm"));

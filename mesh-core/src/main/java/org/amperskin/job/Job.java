@@ -11,11 +11,14 @@ import org.amperskin.film.FilmStock;
 import org.amperskin.film.Light;
 import org.amperskin.film.Resist;
 import org.amperskin.pattern.motif.MotifDesign;
+import org.amperskin.plating.ContactWire;
+import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.TankShape;
 import org.amperskin.region.MaskKind;
 import org.amperskin.region.Placement;
 import org.amperskin.region.Selector;
 import org.amperskin.skin.Skin;
+import org.amperskin.units.Length;
 import org.amperskin.yaml.Place;
 
 /**
@@ -104,6 +107,11 @@ public record Job(
     public PartSpec with(List<String> parts, Skin.OpenBodies bodies) {
       return new PartSpec(file, unit, scale, material, parts, bodies, inside, place);
     }
+
+    /** What is known of the plastic it is printed of. */
+    Optional<PrintMaterial> print() {
+      return material.flatMap(PrintMaterial::find);
+    }
   }
 
   /**
@@ -146,6 +154,14 @@ public record Job(
     /** Nothing told. */
     public static final ContactSpec NONE =
         new ContactSpec(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty());
+
+    /** The wire under the solution, if it is told. */
+    Optional<ContactWire> wire() {
+      return wireM.isPresent()
+          ? Optional.of(
+              new ContactWire(new Length(wireM.getAsDouble()), new Length(lengthM.getAsDouble())))
+          : Optional.empty();
+    }
   }
 
   /**

@@ -21,7 +21,6 @@ import org.amperskin.region.MaskKind;
 import org.amperskin.skin.Skin;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
-import org.amperskin.units.Unit;
 import org.amperskin.yaml.Place;
 import org.amperskin.yaml.YamlFault;
 import org.amperskin.yaml.YamlMap;
@@ -73,7 +72,7 @@ public final class JobFile {
    * @throws IOException if it cannot be read
    */
   public static Job read(Path file, RecipeLibrary recipes) throws IOException, YamlFault {
-    return parse(text(file), file, recipes);
+    return parse(text(bytes(file), file.toString()), file, recipes);
   }
 
   /** A job from the text of its file. */
@@ -83,17 +82,18 @@ public final class JobFile {
     return parse(text, file.toString(), name, folder, recipes);
   }
 
-  /** The text of a job file, without a byte order mark. */
-  static String text(Path file) throws IOException, YamlFault {
+  /** What a job file holds. */
+  static byte[] bytes(Path file) throws IOException {
     OrdinaryFile.require(file, "a job file");
     if (Files.size(file) > LARGEST) {
       throw new IOException(
           file + ": a job file of " + Files.size(file) + " bytes; " + LARGEST + " fit");
     }
-    return text(Files.readAllBytes(file), file.toString());
+    return Files.readAllBytes(file);
   }
 
-  private static String text(byte[] bytes, String label) throws YamlFault {
+  /** The text of a job file, without a byte order mark. */
+  static String text(byte[] bytes, String label) throws YamlFault {
     ByteBuffer in = ByteBuffer.wrap(bytes);
     CharBuffer out = CharBuffer.allocate(bytes.length);
     CoderResult end = StandardCharsets.UTF_8.newDecoder().decode(in, out, true);
@@ -135,7 +135,7 @@ public final class JobFile {
       if (map.has("kind")) {
         resist = kind(map, "kind", "positive", "negative");
       }
-      resistUm = in(map.maybePositive("thickness", Dimension.LENGTH), "um");
+      resistUm = map.maybePositive("thickness", Dimension.LENGTH, "um");
     }
     Map<String, Job.FilmSpec> films = new LinkedHashMap<>();
     Map<String, Job.RegionSpec> regions = new LinkedHashMap<>();
@@ -238,7 +238,7 @@ public final class JobFile {
       }
       infill = OptionalDouble.of(share);
     }
-    return new Job.InsideSpec(infill, in(map.maybePositive("walls", Dimension.LENGTH), "mm"));
+    return new Job.InsideSpec(infill, map.maybePositive("walls", Dimension.LENGTH, "mm"));
   }
 
   private Optional<Job.PaintSpec> paint() throws YamlFault {
@@ -274,8 +274,7 @@ public final class JobFile {
       throw top.faultAtKey(
           "contacts", "'wire' (diameter) and 'length' (bare, submerged) go together");
     }
-    return new Job.ContactSpec(
-        wire, length, in(map.maybePositive("farthest", Dimension.LENGTH), "mm"));
+    return new Job.ContactSpec(wire, length, map.maybePositive("farthest", Dimension.LENGTH, "mm"));
   }
 
   private Job.TankSpec tank() throws YamlFault {
@@ -319,11 +318,5 @@ public final class JobFile {
     MaskKind[] kinds = {MaskKind.POSITIVE_RESIST, MaskKind.NEGATIVE_RESIST};
     return map.oneOf(
         key, map.word(key), kinds, k -> k == MaskKind.POSITIVE_RESIST ? positive : negative);
-  }
-
-  private static OptionalDouble in(OptionalDouble si, String unit) {
-    return si.isPresent()
-        ? OptionalDouble.of(Unit.of(unit).fromSi(si.getAsDouble()))
-        : OptionalDouble.empty();
   }
 }

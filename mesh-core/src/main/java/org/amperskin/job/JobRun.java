@@ -17,7 +17,6 @@ import org.amperskin.pattern.ArtworkFile;
 import org.amperskin.pattern.ArtworkFileException;
 import org.amperskin.plating.PartInBath;
 import org.amperskin.plating.Plan;
-import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
 import org.amperskin.plating.Workpiece;
 import org.amperskin.region.ChosenFaces;
@@ -93,8 +92,7 @@ public final class JobRun {
     for (StepSpec spec : job.steps()) {
       steps.add(StepMaker.make(spec, job, Surfaces.of(regions.get(spec.region()), part), checked));
     }
-    Optional<PrintMaterial> material = job.part().material().flatMap(PrintMaterial::find);
-    Plan plan = Plan.of(steps, new Workpiece(material, job.resistUm()));
+    Plan plan = Plan.of(steps, new Workpiece(job.part().print(), job.resistUm()));
     List<String> warnings = new ArrayList<>();
     part.sizeQuestion().ifPresent(warnings::add);
     warnings.addAll(unlit);

@@ -31,8 +31,9 @@ public record JobText(Path file, boolean mark, YamlText yaml) {
    * @throws YamlFault if it is not a text
    */
   public static JobText read(Path file) throws IOException, YamlFault {
-    String text = JobFile.text(file);
-    boolean mark = Files.readAllBytes(file).length > text.getBytes(StandardCharsets.UTF_8).length;
+    byte[] bytes = JobFile.bytes(file);
+    String text = JobFile.text(bytes, file.toString());
+    boolean mark = bytes.length > text.getBytes(StandardCharsets.UTF_8).length;
     return new JobText(file, mark, new YamlText(text));
   }
 

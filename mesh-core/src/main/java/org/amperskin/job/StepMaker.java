@@ -1,15 +1,12 @@
 package org.amperskin.job;
 
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.amperskin.plating.BrushStep;
 import org.amperskin.plating.ConductivePaint;
-import org.amperskin.plating.ContactWire;
 import org.amperskin.plating.How;
 import org.amperskin.plating.PlatedSurface;
-import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.Step;
 import org.amperskin.plating.TankStep;
 import org.amperskin.plating.Target;
@@ -65,17 +62,10 @@ final class StepMaker {
         }
       }
     }
-    Optional<ContactWire> wire =
-        job.contacts().wireM().isPresent()
-            ? Optional.of(
-                new ContactWire(
-                    new Length(job.contacts().wireM().getAsDouble()),
-                    new Length(job.contacts().lengthM().getAsDouble())))
-            : Optional.empty();
     return new WorkConditions(
-        job.part().material().flatMap(PrintMaterial::find),
+        job.part().print(),
         job.paint().map(Job.PaintSpec::sheetResistanceOhm).orElse(OptionalDouble.empty()),
-        wire,
+        job.contacts().wire(),
         job.resistUm(),
         longest,
         latest);
@@ -95,10 +85,7 @@ final class StepMaker {
     s.pulse().ifPresent(step::pulse);
     job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
     job.tank().spacingM().ifPresent(v -> step.gap(new Length(v)));
-    OptionalDouble wire = job.contacts().wireM();
-    if (wire.isPresent()) {
-      step.wire(new Length(wire.getAsDouble()), new Length(job.contacts().lengthM().getAsDouble()));
-    }
+    job.contacts().wire().ifPresent(w -> step.wire(w.diameter(), w.submerged()));
     if (plate.onPaint()) {
       job.paint()
           .map(Job.PaintSpec::sheetResistanceOhm)

@@ -34,11 +34,7 @@ final class SupplyCheck {
 
   /** What a pulsed step asks of the supply at its peak (A), 0 without pulses. */
   private static double peakA(StepEstimate step) {
-    return step.figures().stream()
-        .filter(f -> f.key().equals(Pulse.PEAK))
-        .mapToDouble(StepFigure::value)
-        .findFirst()
-        .orElse(0);
+    return step.figure(Pulse.PEAK).map(StepFigure::value).orElse(0.0);
   }
 
   /** A setting is only as good as the supply's smallest step. */

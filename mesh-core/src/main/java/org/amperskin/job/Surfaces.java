@@ -4,7 +4,6 @@ import java.util.OptionalDouble;
 import org.amperskin.geom.Box;
 import org.amperskin.plating.PartBody;
 import org.amperskin.plating.PlatedSurface;
-import org.amperskin.plating.PrintMaterial;
 import org.amperskin.plating.TankShape;
 import org.amperskin.region.Region;
 
@@ -35,7 +34,7 @@ final class Surfaces {
         side(box.maxZ() - box.minZ()),
         Math.max(THINNEST, part.skin().areaMm2()),
         displaced.orElse(0) > 0 ? displaced : OptionalDouble.empty(),
-        job.part().material().flatMap(PrintMaterial::find),
+        job.part().print(),
         job.part().inside().infill(),
         job.part().inside().wallMm());
   }

@@ -8,7 +8,6 @@ import java.util.Set;
 import org.amperskin.plating.Swab;
 import org.amperskin.plating.SwabContact;
 import org.amperskin.units.Dimension;
-import org.amperskin.units.Unit;
 import org.amperskin.yaml.YamlFault;
 import org.amperskin.yaml.YamlMap;
 
@@ -39,16 +38,16 @@ final class SwabReader {
         throw map.faultAtKey(key, "'" + key + "' goes with a shape: flat, round or roll");
       }
     }
-    OptionalDouble width = in(map, "width", Dimension.LENGTH, "mm");
-    OptionalDouble speed = in(map, "speed", Dimension.SPEED, "m/min");
-    OptionalDouble wrap = in(map, "wrap", Dimension.LENGTH, "mm");
+    OptionalDouble width = map.maybePositive("width", Dimension.LENGTH, "mm");
+    OptionalDouble speed = map.maybePositive("speed", Dimension.SPEED, "m/min");
+    OptionalDouble wrap = map.maybePositive("wrap", Dimension.LENGTH, "mm");
     if (!shaped && !by.equals("print")) {
-      return new Swab(in(map, "contact", Dimension.AREA, "mm2"), width, speed, wrap);
+      return new Swab(map.maybePositive("contact", Dimension.AREA, "mm2"), width, speed, wrap);
     }
     SwabContact contact =
         shaped
             ? shaped(map, by)
-            : SwabContact.print(in(map, "print", Dimension.AREA, "mm2").getAsDouble());
+            : SwabContact.print(map.maybePositive("print", Dimension.AREA, "mm2").getAsDouble());
     return new Swab(
         OptionalDouble.of(contact.areaMm2()),
         width.isPresent() ? width : contact.widthMm(),
@@ -61,7 +60,7 @@ final class SwabReader {
     SwabContact.Work work = work(map);
     try {
       if (by.equals("round")) {
-        return SwabContact.round(in(map, by, Dimension.LENGTH, "mm").getAsDouble(), work);
+        return SwabContact.round(map.maybePositive(by, Dimension.LENGTH, "mm").getAsDouble(), work);
       }
       double[] size = Directions.size(map.word(by));
       return by.equals("flat")
@@ -76,10 +75,11 @@ final class SwabReader {
     if (map.has("hump") && map.has("hollow")) {
       throw map.faultAtKey("hollow", "the work is a 'hump' or a 'hollow', not both");
     }
-    OptionalDouble hump = in(map, "hump", Dimension.LENGTH, "mm");
-    OptionalDouble hollow = in(map, "hollow", Dimension.LENGTH, "mm");
-    double press = in(map, "press", Dimension.LENGTH, "mm").orElse(USUAL_PRESS_MM);
-    double wrap = in(map, "wrap", Dimension.LENGTH, "mm").orElse(Double.POSITIVE_INFINITY);
+    OptionalDouble hump = map.maybePositive("hump", Dimension.LENGTH, "mm");
+    OptionalDouble hollow = map.maybePositive("hollow", Dimension.LENGTH, "mm");
+    double press = map.maybePositive("press", Dimension.LENGTH, "mm").orElse(USUAL_PRESS_MM);
+    double wrap =
+        map.maybePositive("wrap", Dimension.LENGTH, "mm").orElse(Double.POSITIVE_INFINITY);
     if (press > wrap) {
       throw map.fault(
           "press",
@@ -88,13 +88,5 @@ final class SwabReader {
     }
     return new SwabContact.Work(
         hollow.isPresent() ? OptionalDouble.of(-hollow.getAsDouble()) : hump, press);
-  }
-
-  private static OptionalDouble in(YamlMap map, String key, Dimension dimension, String unit)
-      throws YamlFault {
-    OptionalDouble si = map.maybePositive(key, dimension);
-    return si.isPresent()
-        ? OptionalDouble.of(Unit.of(unit).fromSi(si.getAsDouble()))
-        : OptionalDouble.empty();
   }
 }

@@ -74,7 +74,8 @@ final class BrushEstimator {
     double current = density.amperesPerSquareMetre() * surface.openFraction() * contact;
     step.basics().checkWindow(density, A_PER_CM2, surface.openFraction() * contact, out);
     out.densityADm2(density.inPerDm2());
-    out.densityWindowADm2(recipe.needed(FigureKey.DENSITY).window(StepBasics.A_PER_DM2));
+    Window window = recipe.needed(FigureKey.DENSITY).window(StepBasics.A_PER_DM2);
+    out.densityWindowADm2(window);
     out.currentA(current).contactAreaMm2(new Area(contact).inMm2());
     step.basics().currentBand(current, out);
     Charge charge = charge();
@@ -100,6 +101,7 @@ final class BrushEstimator {
               Mark.COMPUTED,
               "constriction resistance of stripes under a thick wrap"));
     }
+    step.pulse().ifPresent(p -> p.tell(out, current, density.inPerDm2(), window));
     return out.build();
   }
 
@@ -108,6 +110,17 @@ final class BrushEstimator {
     double contact;
     if (step.swab().contactAreaMm2().isPresent()) {
       contact = step.swab().contactAreaMm2().getAsDouble();
+      String told = Quantity.show(Area.ofMm2(contact).squareMetres(), Dimension.AREA);
+      step.swab()
+          .basis()
+          .ifPresent(
+              basis ->
+                  out.assume(
+                      new Assumption(
+                          "contact area of the swab",
+                          told + " by " + basis,
+                          Mark.COMPUTED,
+                          "shape and curvature, or as measured")));
     } else {
       contact =
           Math.min(

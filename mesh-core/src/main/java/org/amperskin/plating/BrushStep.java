@@ -1,13 +1,9 @@
 package org.amperskin.plating;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.amperskin.units.Area;
 import org.amperskin.units.CurrentDensity;
-import org.amperskin.units.Dimension;
 import org.amperskin.units.MassDensity;
-import org.amperskin.units.Quantity;
 import org.amperskin.units.Unit;
 
 /**
@@ -65,23 +61,7 @@ public final class BrushStep implements Step {
 
   @Override
   public StepEstimate estimate() {
-    StepEstimate estimate = new BrushEstimator(this).estimate();
-    if (swab.basis().isPresent() && estimate.contactAreaMm2().isPresent()) {
-      String area =
-          Quantity.show(
-              Area.ofMm2(swab.contactAreaMm2().getAsDouble()).squareMetres(), Dimension.AREA);
-      estimate =
-          estimate.withMore(
-              List.of(),
-              List.of(),
-              List.of(
-                  new Assumption(
-                      "contact area of the swab",
-                      area + " by " + swab.basis().get(),
-                      Mark.COMPUTED,
-                      "shape and curvature, or as measured")));
-    }
-    return pulse.isPresent() ? pulse.get().on(estimate) : estimate;
+    return new BrushEstimator(this).estimate();
   }
 
   /** The solution. */
@@ -100,6 +80,10 @@ public final class BrushStep implements Step {
   /** Charge per area and thickness as given (C/m3). */
   OptionalDouble factor() {
     return factor;
+  }
+
+  Optional<Pulse> pulse() {
+    return pulse;
   }
 
   /** Gathers what is known of a brush step. */

@@ -209,6 +209,21 @@ final class EstimateBuilder {
     return this;
   }
 
+  /** A figure without a band. */
+  EstimateBuilder figure(
+      String key, String label, double value, String unit, Mark mark, String basis) {
+    figures.add(StepFigure.of(key, label, value, unit, mark, basis));
+    return this;
+  }
+
+  /** A figure that is so much each: low, typical and high. */
+  EstimateBuilder figure(
+      String key, String label, String unit, double by, double[] each, Mark mark, String basis) {
+    Band band = new Band(each[0] * by, each[2] * by);
+    figures.add(new StepFigure(key, label, each[1] * by, unit, Optional.of(band), mark, basis));
+    return this;
+  }
+
   /** Carries unknowns into a band of a result, and remembers how far each moves it. */
   Band band(String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
     swings.addAll(Unknown.swings(result, unit, value, unknowns));

@@ -43,8 +43,7 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
     List<StepEstimate> estimates = new ArrayList<>();
     StepOrder order = new StepOrder(piece);
     for (Step step : steps) {
-      StepEstimate estimate = step.estimate();
-      estimates.add(order.next(step, estimate));
+      estimates.add(order.next(step));
     }
     return new Plan(estimates, materials(steps, estimates), order.warnings());
   }
@@ -86,13 +85,15 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
       if (steps.get(i) instanceof TankStep tank) {
         String metal = tank.recipe().metal().label();
         e.massG().ifPresent(g -> add(sums, metal + " deposited", g, "g", "on the part"));
-        if (tank.recipe().anode().map(Anode::soluble).orElse(false)) {
-          double dissolved =
-              e.chargeAh().orElse(0)
-                  * tank.recipe().ion().massPerAmpereHour().inGrams()
-                  * (1 + TankBalance.SLUDGE);
-          add(sums, metal + " anode", dissolved, "g", "dissolves, 2 % sludge included");
-        }
+        e.figure(TankBalance.ANODE)
+            .ifPresent(
+                f ->
+                    add(
+                        sums,
+                        metal + " anode",
+                        f.value(),
+                        f.unit(),
+                        "dissolves, 2 % sludge included"));
       } else if (steps.get(i) instanceof BrushStep brush) {
         String metal = brush.recipe().metal().label();
         e.massG().ifPresent(g -> add(sums, metal + " deposited", g, "g", "on the part"));

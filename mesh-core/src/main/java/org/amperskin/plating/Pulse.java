@@ -1,7 +1,5 @@
 package org.amperskin.plating;
 
-import java.util.ArrayList;
-import java.util.List;
 import org.amperskin.units.Quantity;
 
 /**
@@ -34,78 +32,64 @@ public record Pulse(double onS, double offS) {
     return onS / (onS + offS);
   }
 
-  /** The step with what pulses change. */
-  StepEstimate on(StepEstimate step) {
-    if (step.currentA().isEmpty() || step.refused()) {
-      return step;
+  /**
+   * Tells what pulses change.
+   *
+   * @param meanA mean current (A)
+   * @param meanADm2 mean density (A/dm2)
+   * @param steady densities allowed for steady current (A/dm2)
+   */
+  void tell(EstimateBuilder out, double meanA, double meanADm2, Window steady) {
+    out.figure(
+        PEAK,
+        "pulse peak",
+        meanA / duty(),
+        "A",
+        Mark.COMPUTED,
+        "set this, "
+            + Quantity.plain(1000 * onS, 3)
+            + " ms on and "
+            + Quantity.plain(1000 * offS, 3)
+            + " ms off: duty "
+            + Quantity.plain(100 * duty(), 3)
+            + " %, the meter shows the mean");
+    out.figure(
+        "effectiveA",
+        "leads carry",
+        meanA / Math.sqrt(duty()),
+        "A",
+        Mark.COMPUTED,
+        "root mean square, which heats wire and clips");
+    double density = meanADm2 / duty();
+    out.figure("peakADm2", "peak density", density, "A/dm2", Mark.COMPUTED, "mean over duty");
+    if (density > steady.high()) {
+      out.warn(
+          "the pulse's peak of "
+              + Quantity.plain(density, 3)
+              + " A/dm2 lies above the "
+              + Quantity.plain(steady.high(), 3)
+              + " A/dm2 allowed for steady current: a mean of "
+              + Quantity.plain(meanA * steady.high() / density, 3)
+              + " A or a duty of "
+              + Quantity.plain(100 * Math.min(1, duty() * density / steady.high()), 3)
+              + " % keeps within");
     }
-    double mean = step.currentA().getAsDouble();
-    double peak = mean / duty();
-    List<StepFigure> figures = new ArrayList<>();
-    figures.add(
-        StepFigure.of(
-            PEAK,
-            "pulse peak",
-            peak,
-            "A",
-            Mark.COMPUTED,
-            "set this, "
-                + Quantity.plain(1000 * onS, 3)
-                + " ms on and "
-                + Quantity.plain(1000 * offS, 3)
-                + " ms off: duty "
-                + Quantity.plain(100 * duty(), 3)
-                + " %, the meter shows the mean"));
-    figures.add(
-        StepFigure.of(
-            "effectiveA",
-            "leads carry",
-            mean / Math.sqrt(duty()),
-            "A",
-            Mark.COMPUTED,
-            "root mean square, which heats wire and clips"));
-    List<String> warnings = new ArrayList<>();
-    if (step.densityADm2().isPresent()) {
-      double density = step.densityADm2().getAsDouble() / duty();
-      figures.add(
-          StepFigure.of(
-              "peakADm2", "peak density", density, "A/dm2", Mark.COMPUTED, "mean over duty"));
-      window(step, density, warnings);
-      limit(step, density, warnings);
-    }
+    limit(out, density);
     if (onS < SHORTEST_S) {
-      warnings.add(
+      out.warn(
           "pulses of "
               + Quantity.plain(1e6 * onS, 2)
               + " us are spent on charging the surface before metal lands: take 100 us or longer"
               + " (rule of thumb)");
     }
-    return step.withMore(figures, warnings, List.of());
   }
 
-  private void window(StepEstimate step, double density, List<String> warnings) {
-    if (step.densityWindowADm2().isEmpty() || density <= step.densityWindowADm2().get().high()) {
-      return;
-    }
-    double high = step.densityWindowADm2().get().high();
-    warnings.add(
-        "the pulse's peak of "
-            + Quantity.plain(density, 3)
-            + " A/dm2 lies above the "
-            + Quantity.plain(high, 3)
-            + " A/dm2 allowed for steady current: a mean of "
-            + Quantity.plain(step.currentA().getAsDouble() * high / density, 3)
-            + " A or a duty of "
-            + Quantity.plain(100 * Math.min(1, duty() * density / high), 3)
-            + " % keeps within");
-  }
-
-  private void limit(StepEstimate step, double density, List<String> warnings) {
-    step.figures().stream()
-        .filter(f -> f.key().equals("limitingADm2") && density > f.value())
+  private static void limit(EstimateBuilder out, double density) {
+    out.figures.stream()
+        .filter(f -> f.key().equals(TankBalance.LIMIT) && density > f.value())
         .forEach(
             f ->
-                warnings.add(
+                out.warn(
                     "the pulse's peak of "
                         + Quantity.plain(density, 3)
                         + " A/dm2 is more than the "

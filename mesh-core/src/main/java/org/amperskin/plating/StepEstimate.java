@@ -1,6 +1,5 @@
 package org.amperskin.plating;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -125,77 +124,8 @@ public record StepEstimate(
     return refusal.isPresent();
   }
 
-  /** The same with a caution more, before the others. */
-  StepEstimate withCaution(Hazard hazard) {
-    List<Caution> more = new ArrayList<>(cautions);
-    more.add(0, hazard.caution());
-    return changed(figures, warnings, more, assumptions);
-  }
-
-  /** The same with figures, warnings and assumptions more, after the others. */
-  StepEstimate withMore(
-      List<StepFigure> moreFigures, List<String> moreWarnings, List<Assumption> moreAssumptions) {
-    return changed(
-        joined(figures, moreFigures),
-        joined(warnings, moreWarnings),
-        cautions,
-        joined(assumptions, moreAssumptions));
-  }
-
-  private static <T> List<T> joined(List<T> first, List<T> second) {
-    List<T> all = new ArrayList<>(first);
-    all.addAll(second);
-    return all;
-  }
-
-  private StepEstimate changed(
-      List<StepFigure> newFigures,
-      List<String> newWarnings,
-      List<Caution> newCautions,
-      List<Assumption> newAssumptions) {
-    return new StepEstimate(
-        name,
-        recipe,
-        metal,
-        how,
-        region,
-        openAreaMm2,
-        areaErrorMm2,
-        openFraction,
-        densityADm2,
-        densityWindowADm2,
-        currentA,
-        currentBandA,
-        voltageV,
-        voltageWindowV,
-        timeS,
-        timeBandS,
-        rampExtraS,
-        chargeAh,
-        massG,
-        massBandG,
-        thicknessUm,
-        thicknessBandUm,
-        rateUmPerH,
-        anodeAreaMm2,
-        contactAreaMm2,
-        dwellS,
-        passes,
-        speedMPerMin,
-        solutionL,
-        bathL,
-        tankLoadDm2PerL,
-        tankCurrentAPerL,
-        hydrogenL,
-        handsS,
-        waitS,
-        newFigures,
-        swings,
-        ramp,
-        refusal,
-        newWarnings,
-        newCautions,
-        notes,
-        newAssumptions);
+  /** One of its {@link #figures()}, by its key. */
+  public Optional<StepFigure> figure(String key) {
+    return figures.stream().filter(f -> f.key().equals(key)).findFirst();
   }
 }

@@ -34,11 +34,12 @@ final class StepOrder {
     return warnings;
   }
 
-  /** Notes the step; gives its estimate back, with a caution more where the order owes one. */
-  StepEstimate next(Step step, StepEstimate estimate) {
+  /** Notes the step and works it out, with a caution more where the order owes one. */
+  StepEstimate next(Step step) {
     if (step instanceof WorkStep work) {
-      return work(work, estimate);
+      return work.estimate(work(work));
     }
+    StepEstimate estimate = step.estimate();
     if (step instanceof TankStep tank) {
       if (tank.paint().isPresent()) {
         paintBare = true;
@@ -59,7 +60,8 @@ final class StepOrder {
     return estimate;
   }
 
-  private StepEstimate work(WorkStep work, StepEstimate estimate) {
+  /** Notes work; gives the hazards that what came before adds to it. */
+  private List<Hazard> work(WorkStep work) {
     switch (work.kind()) {
       case PAINT -> {
         paintBare = true;
@@ -111,24 +113,23 @@ final class StepOrder {
       case STRIP -> {
         resistOn = false;
         solvent(work.name());
-        if (chromicAcid && rinsesSinceChromium >= 2 && driedSinceChromium) {
-          return estimate.withCaution(Hazard.CHROMIC_ACID_AND_SOLVENT);
-        }
-        if (chromicAcid) {
+        if (chromicAcid && (rinsesSinceChromium < 2 || !driedSinceChromium)) {
           warnings.add(
               "step '"
                   + work.name()
                   + "' brings solvent to a part that has seen chromic acid:"
                   + " rinse until colourless (at least 2 rinses) and dry first, or it may catch"
                   + " fire");
-          return estimate.withCaution(Hazard.CHROMIC_ACID_AND_SOLVENT);
+        }
+        if (chromicAcid) {
+          return List.of(Hazard.CHROMIC_ACID_AND_SOLVENT);
         }
       }
       case FILL, SAND, SEAL, WIRE, STOP_OFF, ETCH, OIL -> {
         // change neither the skin's metal nor its mask, as far as the order is concerned
       }
     }
-    return estimate;
+    return List.of();
   }
 
   /** Bare paint in a bath without current loses its flakes. */

@@ -1,6 +1,6 @@
 package org.amperskin.plating;
 
-import java.util.Optional;
+import org.amperskin.units.Charge;
 import org.amperskin.units.Quantity;
 
 /**
@@ -19,7 +19,16 @@ import org.amperskin.units.Quantity;
  */
 final class TankBalance {
   /** Anode metal that becomes sludge and film (common practice, no source). */
-  static final double SLUDGE = 0.02;
+  private static final double SLUDGE = 0.02;
+
+  /** Solution that clings to a part, well to very poorly drained (Kushner, from memory). */
+  static final double[] DRAG_OUT_ML_PER_DM2 = {0.16, 0.81, 1.63};
+
+  /** Key of the metal that a soluble anode loses (g). */
+  static final String ANODE = "anodeG";
+
+  /** Key of the density that diffusion brings (A/dm2). */
+  static final String LIMIT = "limitingADm2";
 
   private static final double STUB = 0.2;
   private static final double WATER_J_PER_L_K = 4180;
@@ -27,7 +36,6 @@ final class TankBalance {
   private static final double DIFFUSION = 6e-10;
   private static final double[] LAYER_M = {150e-6, 75e-6, 30e-6};
   private static final double SHARE_OF_LIMIT = 0.4;
-  private static final double[] DRAG_OUT_ML_PER_DM2 = {0.16, 0.81, 1.63};
   private static final double[] ADDITIVE_ML_PER_AH = {0.05, 0.15, 0.25};
   private static final double ROOM_K = 298.15;
 
@@ -58,7 +66,7 @@ final class TankBalance {
       double bathL) {
     anode(chargeAh, efficiency, bathL);
     heat(chargeAh, volts, bathL);
-    spread(
+    out.figure(
         "dragOutMl",
         "carried out",
         "mL",
@@ -68,7 +76,7 @@ final class TankBalance {
         "solution that leaves with the part, well to very poorly drained (Kushner)");
     boolean brightened = recipe.metal() == Metal.COPPER && !recipe.alkaline();
     if (brightened) {
-      spread(
+      out.figure(
           "additiveMl",
           "brightener",
           "mL",
@@ -80,23 +88,6 @@ final class TankBalance {
     limit(densityADm2);
   }
 
-  private void one(String key, String label, double value, String unit, Mark mark, String basis) {
-    out.figures.add(StepFigure.of(key, label, value, unit, mark, basis));
-  }
-
-  private void spread(
-      String key, String label, String unit, double by, double[] each, Mark mark, String basis) {
-    out.figures.add(
-        new StepFigure(
-            key,
-            label,
-            each[1] * by,
-            unit,
-            Optional.of(new Band(each[0] * by, each[2] * by)),
-            mark,
-            basis));
-  }
-
   private void anode(double chargeAh, double efficiency, double bathL) {
     if (recipe.anode().isEmpty()) {
       return;
@@ -105,8 +96,8 @@ final class TankBalance {
     double all = chargeAh * recipe.ion().massPerAmpereHour().inGrams();
     double landed = efficiency * all;
     if (recipe.anode().get().soluble()) {
-      one(
-          "anodeG",
+      out.figure(
+          ANODE,
           "anode takes",
           all * (1 + SLUDGE),
           "g",
@@ -115,7 +106,7 @@ final class TankBalance {
               + " dissolved, 2 % sludge included; hang in "
               + Quantity.plain(all * (1 + SLUDGE) / (1 - STUB), 3)
               + " g, a stub of 20 % stays");
-      one(
+      out.figure(
           "bathGainGPerL",
           "bath gains",
           (all - landed) / bathL,
@@ -124,7 +115,7 @@ final class TankBalance {
           metal + ": what the anode gives and the part does not take; drag-out takes some again");
       return;
     }
-    one(
+    out.figure(
         "bathLossGPerL",
         "bath loses",
         landed / bathL,
@@ -134,7 +125,7 @@ final class TankBalance {
     double acid =
         chargeAh * 3600 / (2 * Constant.FARADAY.si()) * SULFURIC_ACID_G_PER_MOL * efficiency;
     if (recipe.metal() == Metal.COPPER) {
-      one(
+      out.figure(
           "acidGainGPerL",
           "acid gains",
           acid / bathL,
@@ -142,10 +133,10 @@ final class TankBalance {
           Mark.COMPUTED,
           "sulfuric acid, 1.83 g an ampere-hour");
     }
-    one(
+    out.figure(
         "oxygenL",
         "oxygen",
-        Faraday.hydrogen(new org.amperskin.units.Charge(chargeAh * 3600), ROOM_K).inLitres() / 2,
+        Faraday.hydrogen(new Charge(chargeAh * 3600), ROOM_K).inLitres() / 2,
         "L",
         Mark.COMPUTED,
         "at the anode, at 25 C: half of the hydrogen that the charge would make");
@@ -153,7 +144,7 @@ final class TankBalance {
 
   private void heat(double chargeAh, double volts, double bathL) {
     double joules = volts * chargeAh * 3600;
-    one(
+    out.figure(
         "warmsK",
         "bath warms",
         joules / (WATER_J_PER_L_K * bathL),
@@ -172,15 +163,15 @@ final class TankBalance {
     double mol = gramsPerLitre * 1000 / Constant.WEIGHT_CU.value();
     double flux = recipe.ion().valence() * Constant.FARADAY.si() * DIFFUSION * mol / 100;
     double limit = flux / LAYER_M[1];
-    out.figures.add(
-        new StepFigure(
-            "limitingADm2",
-            "limit",
-            limit,
-            "A/dm2",
-            Optional.of(new Band(flux / LAYER_M[0], flux / LAYER_M[2])),
-            Mark.MEMORY,
-            "what diffusion brings with air; stirred least, in a jet most"));
+    double[] brought = {flux / LAYER_M[0], limit, flux / LAYER_M[2]};
+    out.figure(
+        LIMIT,
+        "limit",
+        "A/dm2",
+        1,
+        brought,
+        Mark.MEMORY,
+        "what diffusion brings with air; stirred least, in a jet most");
     if (densityADm2 > SHARE_OF_LIMIT * limit) {
       out.warn(
           Quantity.plain(densityADm2, 3)

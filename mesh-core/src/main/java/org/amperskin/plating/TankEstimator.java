@@ -60,30 +60,28 @@ final class TankEstimator {
     double current = density.amperesPerSquareMetre() * total;
     step.basics().checkWindow(density, StepBasics.A_PER_DM2, total, out);
     out.densityADm2(density.inPerDm2());
-    out.densityWindowADm2(recipe.needed(FigureKey.DENSITY).window(StepBasics.A_PER_DM2));
+    Window window = recipe.needed(FigureKey.DENSITY).window(StepBasics.A_PER_DM2);
+    out.densityWindowADm2(window);
     out.currentA(current);
     step.basics().currentBand(current, out);
-    deposit(open, total, density);
-    voltage(density, current);
+    Spread.Triangle rho = step.basics().depositDensity(out);
+    Spread.Triangle eps = efficiency();
+    Charge charge = deposit(open, total, density, rho, eps);
+    double volts = voltage(density, current);
     wire(current);
     anode(total, current);
-    bath(total, current);
+    Volume bath = bath(total, current);
     temperature();
-    balance(total, density);
-    return out.build();
-  }
-
-  private void balance(double total, CurrentDensity density) {
-    StepEstimate so = out.build();
-    double efficiency = step.efficiency().orElse(recipe.needed(FigureKey.EFFICIENCY).typicalSi());
     new TankBalance(out, recipe)
         .tell(
-            so.chargeAh().getAsDouble(),
-            efficiency,
-            so.voltageV().getAsDouble(),
+            charge.inAmpereHours(),
+            eps.typical(),
+            volts,
             new Area(total).inMm2() / 10_000,
             density.inPerDm2(),
-            so.bathL().getAsDouble());
+            bath.inLitres());
+    step.pulse().ifPresent(p -> p.tell(out, current, density.inPerDm2(), window));
+    return out.build();
   }
 
   private void temperature() {
@@ -104,9 +102,9 @@ final class TankEstimator {
     }
   }
 
-  private void deposit(Area open, double total, CurrentDensity density) {
-    Spread.Triangle rho = step.basics().depositDensity(out);
-    Spread.Triangle eps = efficiency();
+  /** Tells what lands and how long it takes; gives the charge. */
+  private Charge deposit(
+      Area open, double total, CurrentDensity density, Spread.Triangle rho, Spread.Triangle eps) {
     Ion ion = recipe.ion();
     double k = ion.kilogramsPerCoulomb();
     double partShare = open.squareMetres() / total;
@@ -149,6 +147,7 @@ final class TankEstimator {
     }
     double sideShare = 1 - eps.typical();
     out.hydrogen(Faraday.hydrogen(new Charge(charge.coulombs() * sideShare), ROOM_K));
+    return charge;
   }
 
   private void bands(
@@ -296,7 +295,7 @@ final class TankEstimator {
     return step.conductivitySPerM().orElse(recipe.needed(FigureKey.CONDUCTIVITY).typicalSi());
   }
 
-  private void voltage(CurrentDensity density, double current) {
+  private double voltage(CurrentDensity density, double current) {
     if (step.gap().isEmpty()) {
       out.assume(Assumption.practice("clearance to the anode", "100 mm"));
     }
@@ -306,11 +305,12 @@ final class TankEstimator {
     Figure over = recipe.needed(FigureKey.OVERPOTENTIAL);
     out.assume(Assumption.of("overpotentials of both electrodes", over));
     out.assume(Assumption.practice("resistance of the leads", "10 mohm"));
-    out.voltageV(
+    double volts =
         density.amperesPerSquareMetre() * gap().metres() / conductivity()
             + over.typicalSi()
-            + current * LEADS_OHM);
-    out.voltageWindowV(recipe.needed(FigureKey.VOLTAGE).window(Unit.of("V")));
+            + current * LEADS_OHM;
+    out.voltageV(volts).voltageWindowV(recipe.needed(FigureKey.VOLTAGE).window(Unit.of("V")));
+    return volts;
   }
 
   private void wire(double current) {
@@ -368,7 +368,7 @@ final class TankEstimator {
             + " A/dm2");
   }
 
-  private void bath(double total, double current) {
+  private Volume bath(double total, double current) {
     Figure load = recipe.needed(FigureKey.TANK_LOAD);
     Figure perLitre = recipe.needed(FigureKey.BATH_CURRENT);
     double least = Math.max(total / load.highSi(), current / perLitre.highSi());
@@ -392,5 +392,6 @@ final class TankEstimator {
     out.bathL(bath.inLitres());
     out.tankLoadDm2PerL(DM2_PER_L.fromSi(total / bath.cubicMetres()));
     out.tankCurrentAPerL(A_PER_L.fromSi(current / bath.cubicMetres()));
+    return bath;
   }
 }

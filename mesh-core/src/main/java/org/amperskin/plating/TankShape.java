@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -43,8 +44,7 @@ public record TankShape(
 
     /** As people write it. */
     String show() {
-      return String.format(
-          java.util.Locale.ROOT, "%.0f x %.0f x %.0f mm", lengthMm, widthMm, depthMm);
+      return String.format(Locale.ROOT, "%.0f x %.0f x %.0f mm", lengthMm, widthMm, depthMm);
     }
   }
 }

@@ -70,8 +70,7 @@ public final class TankStep implements Step {
 
   @Override
   public StepEstimate estimate() {
-    StepEstimate estimate = new TankEstimator(this).estimate();
-    return pulse.isPresent() ? pulse.get().on(estimate) : estimate;
+    return new TankEstimator(this).estimate();
   }
 
   /** The solution. */
@@ -115,6 +114,10 @@ public final class TankStep implements Step {
 
   Optional<ContactWire> wire() {
     return wire;
+  }
+
+  Optional<Pulse> pulse() {
+    return pulse;
   }
 
   /** Area of the submerged wire, none if there is none. */

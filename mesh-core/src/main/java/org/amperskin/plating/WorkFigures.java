@@ -2,6 +2,7 @@ package org.amperskin.plating;
 
 import java.util.Optional;
 import org.amperskin.units.Quantity;
+import org.amperskin.units.Volume;
 
 /**
  * The numbers of work between the plating steps: how much of what, how long hands are busy, how
@@ -23,7 +24,6 @@ final class WorkFigures {
   private static final double RESIST_ML_PER_DM2 = 2;
   private static final double RESIST_SHEET_UM = 8;
   private static final double[] OVERSPRAY = {1.5, 2, 3};
-  private static final double[] DRAG_OUT_ML_PER_DM2 = {0.16, 0.81, 1.63};
   private static final double RINSED_TO = 1e-3;
   private static final double BAKE_C = 70;
   private static final double MM_PER_MIL = 0.0254;
@@ -75,20 +75,12 @@ final class WorkFigures {
       double[] spread,
       Mark mark,
       String how) {
-    double typical = spread[1] * perDm2 * areaDm2;
-    Band band = new Band(spread[0] * perDm2 * areaDm2, spread[2] * perDm2 * areaDm2);
-    out.figures.add(new StepFigure(key, label, typical, unit, Optional.of(band), mark, how));
-  }
-
-  private void one(String key, String label, double value, String unit, Mark mark, String basis) {
-    out.figures.add(StepFigure.of(key, label, value, unit, mark, basis));
+    out.figure(key, label, unit, perDm2 * areaDm2, spread, mark, how);
   }
 
   private void range(
       String key, String label, double low, double value, double high, String unit, String how) {
-    out.figures.add(
-        new StepFigure(
-            key, label, value, unit, Optional.of(new Band(low, high)), Mark.COMMON, how));
+    out.figure(key, label, unit, 1, new double[] {low, value, high}, Mark.COMMON, how);
   }
 
   private void sand() {
@@ -126,12 +118,12 @@ final class WorkFigures {
         OVERSPRAY,
         Mark.READ,
         "aerosol, 50 um dry: 6.3 mL/dm2 (maker's data sheet), overspray 1.5 to 3 times");
-    one("coats", "coats", 3, "", Mark.COMMON, "thin and crossed, 10 min between; " + THUMB);
+    out.figure("coats", "coats", 3, "", Mark.COMMON, "thin and crossed, 10 min between; " + THUMB);
     known
         .sheetResistanceOhm()
         .ifPresent(
             ohm ->
-                one(
+                out.figure(
                     "stripOhm",
                     "strip test",
                     5 * ohm,
@@ -147,28 +139,28 @@ final class WorkFigures {
         .ifPresent(
             w -> {
               double d = w.diameter().inMm();
-              one(
+              out.figure(
                   "wireOhm",
                   "resistance",
                   w.resistanceOhm(),
                   "ohm",
                   Mark.COMPUTED,
                   "end to end, copper at 20 C");
-              one(
+              out.figure(
                   "wireAreaMm2",
                   "takes metal",
                   w.area().inMm2(),
                   "mm2",
                   Mark.COMPUTED,
                   "pi d L, counted in the tank's current");
-              one(
+              out.figure(
                   "wireCurrentA",
                   "lead carries",
                   (d / MM_PER_MIL) * (d / MM_PER_MIL) / MILS_PER_AMPERE,
                   "A",
                   Mark.READ,
                   "above the bath, 700 circular mils an ampere; several leads share");
-              one(
+              out.figure(
                   "wireFusesA",
                   "fuses at",
                   PREECE * Math.pow(d, 1.5),
@@ -201,26 +193,20 @@ final class WorkFigures {
         Quantity.plain(um, 2)
             + " um: 2 mL/dm2 at 8 um (maker's data sheet), overspray 1.5 to 3 times");
     boolean bake = known.print().map(p -> p.warmestBathC() >= BAKE_C).orElse(false);
-    out.figures.add(
-        new StepFigure(
-            "dryS",
-            "drying",
-            bake ? 15 * MIN : 24 * HOUR,
-            "s",
-            Optional.empty(),
-            Mark.MEMORY,
-            bake
-                ? "at 70 C, which this print stands; or 24 h at room temperature"
-                : "at room temperature: "
-                    + known
-                        .print()
-                        .map(
-                            p ->
-                                p.name()
-                                    + " must stay below "
-                                    + Quantity.plain(p.warmestBathC(), 2))
-                        .orElse("most prints soften near 70")
-                    + " C, so no bake at 70 C"));
+    out.figure(
+        "dryS",
+        "drying",
+        bake ? 15 * MIN : 24 * HOUR,
+        "s",
+        Mark.MEMORY,
+        bake
+            ? "at 70 C, which this print stands; or 24 h at room temperature"
+            : "at room temperature: "
+                + known
+                    .print()
+                    .map(p -> p.name() + " must stay below " + Quantity.plain(p.warmestBathC(), 2))
+                    .orElse("most prints soften near 70")
+                + " C, so no bake at 70 C");
     range(
         "edgeDoseRatio",
         "runs need",
@@ -258,10 +244,10 @@ final class WorkFigures {
   private void develop() {
     double litres = Math.max(0.5, 0.25 * areaDm2);
     range("developerL", "developer", litres, litres, 2 * litres, "L", "covers the part; " + THUMB);
-    one(
+    out.figure(
         "sodiumHydroxideG",
         "weigh in",
-        DeveloperMix.of(new org.amperskin.units.Volume(litres / 1000)).sodiumHydroxide().inGrams(),
+        DeveloperMix.of(new Volume(litres / 1000)).sodiumHydroxide().inGrams(),
         "g",
         Mark.COMPUTED,
         "sodium hydroxide, 7 g/L: amperskin mix developer");
@@ -282,16 +268,16 @@ final class WorkFigures {
   }
 
   private void rinse() {
-    double dragMl = DRAG_OUT_ML_PER_DM2[1] * areaDm2;
+    double dragMl = TankBalance.DRAG_OUT_ML_PER_DM2[1] * areaDm2;
     add(
         "dragOutMl",
         "carried over",
         "mL",
         1,
-        DRAG_OUT_ML_PER_DM2,
+        TankBalance.DRAG_OUT_ML_PER_DM2,
         Mark.MEMORY,
         "solution on the part, well to very poorly drained (Kushner)");
-    one(
+    out.figure(
         "rinseL",
         "each rinse",
         dragMl / Math.sqrt(RINSED_TO) / 1000,

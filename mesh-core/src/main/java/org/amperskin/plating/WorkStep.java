@@ -34,9 +34,15 @@ public record WorkStep(
 
   @Override
   public StepEstimate estimate() {
+    return estimate(List.of());
+  }
+
+  /** Works it out, with hazards that it has from the steps before it, told first. */
+  StepEstimate estimate(List<Hazard> owed) {
     EstimateBuilder out = new EstimateBuilder(name, region, kind.how(), surface, Optional.empty());
     List<Hazard> hazards = new ArrayList<>(kind.hazards());
     hazards.add(Hazard.WASTE);
+    owed.forEach(hazard -> out.cautions.add(hazard.caution()));
     out.cautions.addAll(Caution.of(hazards));
     out.notes.add(kind.advice());
     new WorkFigures(out, surface, conditions).of(kind);

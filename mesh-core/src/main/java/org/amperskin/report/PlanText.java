@@ -1,6 +1,7 @@
 package org.amperskin.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -395,52 +396,37 @@ public final class PlanText {
 
   /** Which unknown matters most, and what to measure to know it better. */
   private void swings(List<StepEstimate> steps) {
-    List<String[]> rows = new ArrayList<>();
-    List<Double> sizes = new ArrayList<>();
-    Map<String, String> remedies = new LinkedHashMap<>();
-    int n = 1;
-    for (StepEstimate s : steps) {
-      for (Swing w : s.swings()) {
+    List<StepSwing> rows = new ArrayList<>();
+    for (int i = 0; i < steps.size(); i++) {
+      for (Swing w : steps.get(i).swings()) {
         if (w.share() >= SMALLEST_SWING) {
-          int at = 0;
-          while (at < sizes.size() && sizes.get(at) >= w.share()) {
-            at++;
-          }
-          sizes.add(at, w.share());
-          rows.add(
-              at,
-              new String[] {
-                Integer.toString(n),
-                w.unknown(),
-                w.result(),
-                swung(w, w.atLow()),
-                swung(w, w.atHigh())
-              });
+          rows.add(new StepSwing(i + 1, w));
         }
       }
-      n++;
     }
     if (rows.isEmpty()) {
       return;
     }
+    rows.sort(Comparator.comparingDouble(r -> -r.swing().share()));
     page.heading("What is not known, and how far it moves a result");
     page.plain(swingRow("step", "unknown", "moves", "at its low end", "at its high end"));
-    for (String[] row : rows.subList(0, Math.min(MOST_SWINGS, rows.size()))) {
-      page.plain(swingRow(row));
-      steps.get(Integer.parseInt(row[0]) - 1).swings().stream()
-          .filter(w -> w.unknown().equals(row[1]))
-          .forEach(w -> remedies.putIfAbsent(w.unknown(), w.remedy()));
+    Map<String, String> remedies = new LinkedHashMap<>();
+    for (StepSwing row : rows.subList(0, Math.min(MOST_SWINGS, rows.size()))) {
+      Swing w = row.swing();
+      page.plain(
+          swingRow(
+              Integer.toString(row.step()),
+              w.unknown(),
+              w.result(),
+              CompareText.shown(w.atLow(), w.unit()),
+              CompareText.shown(w.atHigh(), w.unit())));
+      remedies.putIfAbsent(w.unknown(), w.remedy());
     }
     remedies.forEach((unknown, remedy) -> page.item("-", unknown + ": " + remedy));
   }
 
-  private static String swung(Swing w, double value) {
-    return switch (w.unit()) {
-      case "s" -> Figures.time(value);
-      case "g" -> Figures.mass(value);
-      default -> Figures.number(value) + " " + w.unit();
-    };
-  }
+  /** A swing with the number of its step, from 1. */
+  private record StepSwing(int step, Swing swing) {}
 
   private static String swingRow(String... cells) {
     return TextPage.right(cells[0], 6)

@@ -14,6 +14,7 @@ import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
+import org.amperskin.units.Unit;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
@@ -253,6 +254,14 @@ public final class YamlMap {
   /** A quantity above zero, empty if the key is not there. */
   public OptionalDouble maybePositive(String key, Dimension dimension) throws YamlFault {
     return has(key) ? OptionalDouble.of(positive(key, dimension)) : OptionalDouble.empty();
+  }
+
+  /** A quantity above zero in a unit, empty if the key is not there. */
+  public OptionalDouble maybePositive(String key, Dimension dimension, String unit)
+      throws YamlFault {
+    return has(key)
+        ? OptionalDouble.of(Unit.of(unit).fromSi(positive(key, dimension)))
+        : OptionalDouble.empty();
   }
 
   private List<Node> items(String key) throws YamlFault {

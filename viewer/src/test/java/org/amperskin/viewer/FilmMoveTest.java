@@ -130,6 +130,23 @@ class FilmMoveTest {
   }
 
   @Test
+  void anUndoGivenUpCanBeAskedForAgain() throws Exception {
+    editor.set("square", "turn", "45 deg");
+    settle();
+    editor.undo();
+    model.cancel();
+    assertThat(editor.unsaved().get()).isTrue();
+    editor.redo();
+    assertThat(model.progress().get()).as("nothing was taken back yet").isNull();
+    editor.undo();
+    settle();
+    assertThat(editor.unsaved().get()).isFalse();
+    editor.redo();
+    settle();
+    assertThat(editor.films().get(0).handles().get(1).text()).isEqualTo("45 deg");
+  }
+
+  @Test
   void aFileChangedByAnotherIsNotOverwritten() throws Exception {
     editor.set("square", "turn", "45 deg");
     settle();

@@ -35,16 +35,19 @@ public final class JobEditor {
    */
   public record Fault(String film, String key, String text, String why) {}
 
+  /** Of undo and redo, which no field asked for. */
+  private static final Fault NOWHERE = new Fault("", "", "", "");
+
   private final Consumer<JobText> work;
-  private final List<JobText> past = new ArrayList<>();
-  private final List<JobText> future = new ArrayList<>();
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Fault> fault = new ReadOnlyObjectWrapper<>();
   private final StringProperty active = new SimpleStringProperty("");
   private JobEdits shown;
   private JobText saved;
-  private JobText wanted;
-  private Fault ifRefused;
+  private History history = History.NONE;
+
+  /** What is being worked out, with the history that will then hold and who hears a refusal. */
+  private Change wanted;
 
   /** Where the film stood when its nudges began, and how far they have gone. */
   private FilmHandles nudged;
@@ -52,14 +55,30 @@ public final class JobEditor {
   private double across;
   private double upward;
 
+  /** Texts to go back to and forward to, the nearest last. */
+  private record History(List<JobText> past, List<JobText> future) {
+    private static final History NONE = new History(List.of(), List.of());
+
+    private static <T> List<T> with(List<T> list, T last) {
+      List<T> longer = new ArrayList<>(list);
+      longer.add(last);
+      return List.copyOf(longer);
+    }
+
+    private static <T> List<T> withoutLast(List<T> list) {
+      return List.copyOf(list.subList(0, list.size() - 1));
+    }
+  }
+
+  private record Change(JobText text, History then, Fault ifRefused) {}
+
   JobEditor(Consumer<JobText> work) {
     this.work = work;
   }
 
   /** A file was opened: nothing is changed yet. */
   void opened(LoadedPart part) {
-    past.clear();
-    future.clear();
+    history = History.NONE;
     wanted = null;
     nudged = null;
     fault.set(null);
@@ -72,6 +91,7 @@ public final class JobEditor {
   /** The wanted change was worked out. */
   void accepted(LoadedPart part) {
     shown = part.edits().orElseThrow();
+    history = wanted.then();
     wanted = null;
     nudged = null;
     fault.set(null);
@@ -80,12 +100,9 @@ public final class JobEditor {
 
   /** The wanted change was refused; the job stays as it is shown. */
   void refused(ProblemException why) {
-    if (wanted != null && !past.isEmpty() && past.get(past.size() - 1) == shown.text()) {
-      past.remove(past.size() - 1);
-    }
+    Fault f = wanted.ifRefused();
     wanted = null;
     nudged = null;
-    Fault f = ifRefused == null ? new Fault("", "", "", "") : ifRefused;
     fault.set(new Fault(f.film(), f.key(), f.text(), why.what()));
     tellUnsaved();
   }
@@ -93,7 +110,6 @@ public final class JobEditor {
   /** The work was given up. */
   void cancelled() {
     if (wanted != null) {
-      past.remove(shown.text());
       wanted = null;
       nudged = null;
       tellUnsaved();
@@ -149,8 +165,7 @@ public final class JobEditor {
       across = 0;
       upward = 0;
     }
-    FilmHandles from = nudged;
-    Optional<String> centre = from.centreMovedBy(across + byAcross, upward + byUpward);
+    Optional<String> centre = nudged.centreMovedBy(across + byAcross, upward + byUpward);
     if (centre.isEmpty()) {
       fault.set(
           new Fault(film, "centre", "", "no skin lies behind the film there; it stays as it is"));
@@ -158,12 +173,7 @@ public final class JobEditor {
     }
     across += byAcross;
     upward += byUpward;
-    double goneAcross = across;
-    double goneUpward = upward;
     change(film, "centre", centre.get());
-    nudged = from;
-    across = goneAcross;
-    upward = goneUpward;
   }
 
   /** Turns a film counter-clockwise (degrees). */
@@ -179,7 +189,7 @@ public final class JobEditor {
   }
 
   private JobText now() {
-    return wanted != null ? wanted : shown.text();
+    return wanted != null ? wanted.text() : shown.text();
   }
 
   private void change(String film, String key, String text) {
@@ -191,35 +201,34 @@ public final class JobEditor {
       fault.set(new Fault(film, key, text, refused.getMessage()));
       return;
     }
-    if (wanted == null) {
-      past.add(shown.text());
-    }
-    future.clear();
-    ifRefused = new Fault(film, key, text, "");
-    want(next);
+    // several changes before one is worked out are one step back
+    History then = new History(History.with(history.past(), shown.text()), List.of());
+    want(new Change(next, then, new Fault(film, key, text, "")));
   }
 
-  private void want(JobText next) {
+  private void want(Change next) {
     wanted = next;
     tellUnsaved();
-    work.accept(next);
+    work.accept(next.text());
   }
 
   /** Takes the last change back. */
   public void undo() {
+    List<JobText> past = history.past();
     if (!past.isEmpty() && !working()) {
-      future.add(shown.text());
-      ifRefused = null;
-      want(past.remove(past.size() - 1));
+      History then =
+          new History(History.withoutLast(past), History.with(history.future(), shown.text()));
+      want(new Change(past.get(past.size() - 1), then, NOWHERE));
     }
   }
 
   /** Makes the change that was taken back. */
   public void redo() {
+    List<JobText> future = history.future();
     if (!future.isEmpty() && !working()) {
-      past.add(shown.text());
-      ifRefused = null;
-      want(future.remove(future.size() - 1));
+      History then =
+          new History(History.with(history.past(), shown.text()), History.withoutLast(future));
+      want(new Change(future.get(future.size() - 1), then, NOWHERE));
     }
   }
 
