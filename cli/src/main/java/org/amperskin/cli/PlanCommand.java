@@ -224,7 +224,10 @@ final class PlanCommand extends Verb {
         Recipe found = library.find(recipe);
         if (found.how() != How.TANK) {
           throw new UsageFault(
-              "--recipe " + recipe + " is for a brush; a brush step wants a job file");
+              "--recipe "
+                  + recipe
+                  + (found.how() == How.ETCH ? " takes metal off" : " is for a brush")
+                  + "; such a step wants a job file");
         }
         return found;
       } catch (IllegalArgumentException unknown) {

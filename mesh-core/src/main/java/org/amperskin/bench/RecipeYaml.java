@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.amperskin.plating.EfficiencyCurve;
 import org.amperskin.plating.Figure;
 import org.amperskin.plating.FigureKey;
 import org.amperskin.plating.Hazard;
@@ -12,6 +13,7 @@ import org.amperskin.plating.Note;
 import org.amperskin.plating.Recipe;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
+import org.amperskin.units.Unit;
 
 /**
  * Writes a recipe as the YAML that {@code RecipeReader} reads.
@@ -37,6 +39,10 @@ final class RecipeYaml {
     r.figures()
         .forEach(
             (key, figure) -> line(out, key.key(), figure(key, instead.getOrDefault(key, figure))));
+    // an efficiency that was weighed goes before a table of efficiencies
+    if (!instead.containsKey(FigureKey.EFFICIENCY)) {
+      r.efficiencyByDensity().ifPresent(curve -> curve(out, curve));
+    }
     r.anode()
         .ifPresent(
             a ->
@@ -60,6 +66,25 @@ final class RecipeYaml {
 
   private static void line(StringBuilder out, String key, String value) {
     out.append(key).append(": ").append(value).append('\n');
+  }
+
+  private static void curve(StringBuilder out, EfficiencyCurve curve) {
+    String points =
+        curve.points().stream()
+            .map(p -> "{density: " + p.densityAm2() + " A/m2, efficiency: " + share(p) + " %}")
+            .collect(Collectors.joining(", ", "[", "]"));
+    line(out, "efficiency-by-density", "{points: " + points + origin(curve.mark(), curve.source()));
+  }
+
+  /** In percent, the shortest number that reads as the same double. */
+  private static String share(EfficiencyCurve.Point p) {
+    for (int digits = 3; digits < 17; digits++) {
+      String text = String.format(Locale.ROOT, "%." + digits + "g", 100 * p.efficiency());
+      if (Unit.of("%").toSi(Double.parseDouble(text)) == p.efficiency()) {
+        return text;
+      }
+    }
+    return Double.toString(100 * p.efficiency());
   }
 
   private static String figure(FigureKey key, Figure f) {

@@ -11,7 +11,6 @@ import java.util.function.ToDoubleFunction;
 import org.amperskin.film.Fates;
 import org.amperskin.film.Feature;
 import org.amperskin.film.FilmCheck;
-import org.amperskin.plating.How;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.region.MaskKind;
 import org.amperskin.region.Region;
@@ -64,7 +63,7 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
     Map<String, String> steps = new LinkedHashMap<>();
     for (Estimate e : jobs) {
       for (StepEstimate s : e.plan().steps()) {
-        if (s.how() == How.TANK || s.how() == How.BRUSH) {
+        if (s.recipe().isPresent()) {
           steps.putIfAbsent(s.name(), s.name());
         }
       }

@@ -11,6 +11,7 @@ import org.amperskin.film.StepTest;
 import org.amperskin.geom.Vec3;
 import org.amperskin.plating.Caution;
 import org.amperskin.plating.Hazard;
+import org.amperskin.plating.How;
 import org.amperskin.plating.Mark;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.WorkKind;
@@ -115,11 +116,12 @@ public record JobFilm(FilmLayout layout, String under, String over, String lying
                 || Optional.ofNullable(job.regions().get(step.region()))
                     .map(r -> r.films().contains(film))
                     .orElse(false);
-        if (step.doing() instanceof StepSpec.Plate) {
+        if (step.doing() instanceof StepSpec.Plate plate) {
+          boolean off = plate.recipe().how() == How.ETCH;
           if (through) {
-            return new Outcome(under, "becomes " + step.name());
+            return new Outcome(under, off ? "is etched" : "becomes " + step.name());
           }
-          under = step.name();
+          under = off ? under : step.name();
         } else if (through
             && step.doing() instanceof StepSpec.Work work
             && work.kind() == WorkKind.ETCH) {

@@ -5,7 +5,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.amperskin.plating.BrushStep;
 import org.amperskin.plating.ConductivePaint;
-import org.amperskin.plating.How;
+import org.amperskin.plating.EtchStep;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.Step;
 import org.amperskin.plating.TankStep;
@@ -35,9 +35,11 @@ final class StepMaker {
             spec.name(), spec.region(), surface, work.kind(), conditions(spec, job, films));
       }
       StepSpec.Plate plate = (StepSpec.Plate) spec.doing();
-      return plate.recipe().how() == How.TANK
-          ? tank(spec, plate, job, surface)
-          : brush(spec, plate, surface);
+      return switch (plate.recipe().how()) {
+        case TANK -> tank(spec, plate, job, surface);
+        case ETCH -> etch(spec, plate, job, surface);
+        case BRUSH, PREPARE -> brush(spec, plate, surface);
+      };
     } catch (IllegalArgumentException bad) {
       throw new YamlFault(spec.place(), bad.getMessage());
     }
@@ -105,6 +107,20 @@ final class StepMaker {
     s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
     s.pulse().ifPresent(step::pulse);
     s.factor().ifPresent(v -> step.factor(Unit.of("A.h/(dm2.um)").fromSi(v)));
+    return step.build();
+  }
+
+  private static Step etch(StepSpec spec, StepSpec.Plate plate, Job job, PlatedSurface surface) {
+    EtchStep.Builder step =
+        EtchStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET))
+            .region(spec.region())
+            .swab(plate.settings().swab());
+    StepSpec.Settings s = plate.settings();
+    s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
+    s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    s.efficiency().ifPresent(step::efficiency);
+    job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
+    job.contacts().wire().ifPresent(w -> step.wire(w.diameter(), w.submerged()));
     return step.build();
   }
 }

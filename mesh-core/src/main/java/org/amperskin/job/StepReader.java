@@ -28,6 +28,8 @@ final class StepReader {
   private static final Set<String> TANK =
       Set.of("efficiency", "temperature", "conductivity", "soft-start");
   private static final Set<String> BRUSH = Set.of("factor", "swab");
+  private static final Set<String> ETCH =
+      Set.of("depth", "charge", "density", "metal-density", "efficiency", "swab");
 
   private final RecipeLibrary recipes;
   private final Set<String> regions;
@@ -68,7 +70,7 @@ final class StepReader {
     }
     if (map.has("work")) {
       for (String key : map.keys()) {
-        if (union(PLATING, TANK, BRUSH).contains(key)) {
+        if (union(PLATING, TANK, BRUSH, ETCH).contains(key)) {
           throw map.faultAtKey(key, "'" + key + "' does not fit: work takes no plating settings");
         }
       }
@@ -78,7 +80,7 @@ final class StepReader {
       return new StepSpec(name, region, new StepSpec.Work(kind), map.place("work"));
     }
     if (!map.has("recipe")) {
-      map.onlyKeys(union(ALWAYS, PLATING, TANK, BRUSH, Set.of("work", "recipe")));
+      map.onlyKeys(union(ALWAYS, PLATING, TANK, BRUSH, ETCH, Set.of("work", "recipe")));
       throw map.fault("", "a step has a 'recipe' to plate with or 'work' to do; this has neither");
     }
     Recipe recipe;
@@ -87,40 +89,62 @@ final class StepReader {
     } catch (IllegalArgumentException unknown) {
       throw map.fault("recipe", unknown.getMessage());
     }
-    boolean tank = recipe.how() == How.TANK;
+    Set<String> fitting = settingsOf(recipe);
     for (String key : map.keys()) {
-      if ((tank ? BRUSH : TANK).contains(key)) {
-        throw map.faultAtKey(
-            key,
-            "'" + key + "' does not fit: " + recipe.id() + " works with the " + recipe.how().key());
+      if (union(PLATING, TANK, BRUSH, ETCH).contains(key) && !fitting.contains(key)) {
+        throw map.faultAtKey(key, "'" + key + "' does not fit: " + recipe.id() + works(recipe));
       }
     }
-    map.onlyKeys(union(ALWAYS, Set.of("recipe"), PLATING, tank ? TANK : BRUSH));
+    map.onlyKeys(union(ALWAYS, Set.of("recipe"), fitting));
     String name = map.has("name") ? map.word("name") : recipe.name();
+    boolean tank = recipe.how() == How.TANK;
     boolean onPaint = tank && paintLeft;
     paintLeft &= !tank;
     StepSpec.Plate plate = new StepSpec.Plate(recipe, target(map, recipe), settings(map), onPaint);
     return new StepSpec(name, region, plate, map.place("recipe"));
   }
 
+  private static Set<String> settingsOf(Recipe recipe) {
+    return switch (recipe.how()) {
+      case TANK -> union(PLATING, TANK);
+      case BRUSH -> union(PLATING, BRUSH);
+      case ETCH -> {
+        Set<String> etch = new TreeSet<>(ETCH);
+        if (!recipe.swabbed()) {
+          etch.remove("swab");
+        }
+        yield etch;
+      }
+      case PREPARE -> Set.of();
+    };
+  }
+
+  private static String works(Recipe recipe) {
+    return recipe.how() == How.ETCH
+        ? " takes metal off" + (recipe.swabbed() ? " with the brush" : " in a tank")
+        : " works with the " + recipe.how().key();
+  }
+
   private static Optional<Target> target(YamlMap map, Recipe recipe) throws YamlFault {
     List<String> given =
-        List.of("thickness", "charge", "coverage").stream().filter(map::has).toList();
+        List.of("thickness", "depth", "charge", "coverage").stream().filter(map::has).toList();
+    String fit = recipe.how() == How.ETCH ? "depth, charge" : "thickness, charge, coverage";
     if (given.size() > 1) {
-      throw map.faultAtKey(given.get(1), "one of thickness, charge, coverage fits, found " + given);
+      throw map.faultAtKey(given.get(1), "one of " + fit + " fits, found " + given);
     }
     if (given.isEmpty()) {
       // A finish that needs a coupon may be asked about before there is one: the plan then tells
       // how.
       if (recipe.claim() != Claim.COUPON) {
-        throw map.fault("recipe", "thickness, charge or coverage is missing for " + recipe.id());
+        throw map.fault(
+            "recipe", fit.replaceAll(", (\\w+)$", " or $1") + " is missing for " + recipe.id());
       }
       return Optional.empty();
     }
     return Optional.of(
         switch (given.get(0)) {
-          case "thickness" ->
-              Target.um(Unit.of("um").fromSi(map.positive("thickness", Dimension.LENGTH)));
+          case "thickness", "depth" ->
+              Target.um(Unit.of("um").fromSi(map.positive(given.get(0), Dimension.LENGTH)));
           case "charge" ->
               Target.ampereHours(Unit.of("A.h").fromSi(map.positive("charge", Dimension.CHARGE)));
           default ->

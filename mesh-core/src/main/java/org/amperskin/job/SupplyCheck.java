@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
-import org.amperskin.plating.How;
 import org.amperskin.plating.Plan;
 import org.amperskin.plating.Pulse;
 import org.amperskin.plating.StepEstimate;
@@ -25,7 +24,7 @@ final class SupplyCheck {
       compare(warnings, step, "V", step.voltageV().orElse(0), supply.voltageV().orElse(1e300));
       supply.currentStepA().ifPresent(s -> coarse(warnings, step, "A", step.currentA(), s));
       // a tank is run by its current; its voltage is only looked at
-      if (step.how() == How.BRUSH) {
+      if (step.contactAreaMm2().isPresent()) {
         supply.voltageStepV().ifPresent(s -> coarse(warnings, step, "V", step.voltageV(), s));
       }
     }
@@ -60,7 +59,7 @@ final class SupplyCheck {
             far,
             unit.equals("V")
                 ? "set the current and let the voltage follow, read by a meter at the swab"
-                : step.how() == How.BRUSH
+                : step.contactAreaMm2().isPresent()
                     ? "read the current with a finer meter in series, or take a larger swab"
                     : "read the current with a finer meter in series, plate a dummy of known area"
                         + " beside the part"));
@@ -85,12 +84,12 @@ final class SupplyCheck {
   /** What brings a setting down to what the supply gives, with the number it comes to. */
   private static String remedy(StepEstimate step, String unit, double wanted, double most) {
     if (unit.equals("V")) {
-      return step.how() == How.BRUSH
+      return step.contactAreaMm2().isPresent()
           ? "use a thinner wrap, a lower density or a larger supply"
           : "bring the anodes nearer, use a lower density or a larger supply";
     }
     double share = most / wanted;
-    if (step.how() == How.BRUSH && step.contactAreaMm2().isPresent()) {
+    if (step.contactAreaMm2().isPresent()) {
       return String.format(
           Locale.ROOT,
           "use a swab of at most %.3g cm2 contact, a lower density or a larger supply",

@@ -20,15 +20,11 @@ import org.amperskin.units.Unit;
  * balance.
  */
 final class BrushEstimator {
-  private static final double USUAL_CONTACT_SHARE = 0.1;
-  private static final double SMALLEST_CONTACT_MM2 = 100;
-  private static final double LARGEST_CONTACT_MM2 = 4000;
   private static final Length USUAL_COVER = Length.ofMm(4);
   private static final double USUAL_POROSITY = 0.8;
   private static final double HOT_WATT = 20;
   private static final double ROOM_K = 298.15;
   private static final Unit A_PER_CM2 = Unit.of("A/cm2");
-  private static final Unit M_PER_MIN = Unit.of("m/min");
   private static final Unit LITRE = Unit.of("L");
 
   private final BrushStep step;
@@ -70,7 +66,8 @@ final class BrushEstimator {
       }
     }
     CurrentDensity density = step.basics().workingDensity(out);
-    double contact = contactM2();
+    SwabAtWork swab = new SwabAtWork(step.swab(), surface, out);
+    double contact = swab.contactM2();
     double current = density.amperesPerSquareMetre() * surface.openFraction() * contact;
     step.basics().checkWindow(density, A_PER_CM2, surface.openFraction() * contact, out);
     out.densityADm2(density.inPerDm2());
@@ -83,8 +80,7 @@ final class BrushEstimator {
     double time = charge.coulombs() / current;
     out.timeS(time);
     deposit(charge, current);
-    out.dwellS(time * contact / surface.traversedArea().squareMetres());
-    movement(time, contact);
+    swab.move(recipe.needed(FigureKey.SPEED), time, contact);
     solution(charge);
     voltage(density, current, contact);
     if (surface.openFraction() < 1 - 1e-9) {
@@ -103,47 +99,6 @@ final class BrushEstimator {
     }
     step.pulse().ifPresent(p -> p.tell(out, current, density.inPerDm2(), window));
     return out.build();
-  }
-
-  private double contactM2() {
-    double traversed = surface.traversedAreaMm2();
-    double contact;
-    if (step.swab().contactAreaMm2().isPresent()) {
-      contact = step.swab().contactAreaMm2().getAsDouble();
-      String told = Quantity.show(Area.ofMm2(contact).squareMetres(), Dimension.AREA);
-      step.swab()
-          .basis()
-          .ifPresent(
-              basis ->
-                  out.assume(
-                      new Assumption(
-                          "contact area of the swab",
-                          told + " by " + basis,
-                          Mark.COMPUTED,
-                          "shape and curvature, or as measured")));
-    } else {
-      contact =
-          Math.min(
-              traversed,
-              Math.max(
-                  SMALLEST_CONTACT_MM2,
-                  Math.min(LARGEST_CONTACT_MM2, USUAL_CONTACT_SHARE * traversed)));
-      out.assume(
-          Assumption.practice(
-              "contact area of the swab",
-              Quantity.show(Area.ofMm2(contact).squareMetres(), Dimension.AREA)
-                  + ", a tenth of the area crossed within 1 to 40 cm2"));
-    }
-    if (contact > traversed * (1 + 1e-9)) {
-      out.warn(
-          "the swab touches "
-              + Quantity.show(Area.ofMm2(contact).squareMetres(), Dimension.AREA)
-              + " but only "
-              + Quantity.show(Area.ofMm2(traversed).squareMetres(), Dimension.AREA)
-              + " is crossed: the figures take the smaller");
-      contact = traversed;
-    }
-    return Area.ofMm2(contact).squareMetres();
   }
 
   /** Charge per area and thickness (C/m3) with its spread. */
@@ -251,33 +206,6 @@ final class BrushEstimator {
     }
     double side = Math.max(0, 1 - implied);
     out.hydrogen(Faraday.hydrogen(new Charge(charge.coulombs() * side), ROOM_K));
-  }
-
-  private void movement(double time, double contactM2) {
-    Figure speed = recipe.needed(FigureKey.SPEED);
-    if (step.swab().speedMPerMin().isEmpty()) {
-      out.assume(Assumption.of("swab speed", speed));
-    }
-    double mPerMin = step.swab().speedMPerMin().orElse(M_PER_MIN.fromSi(speed.typicalSi()));
-    if (!speed.window(M_PER_MIN).contains(mPerMin)) {
-      out.warn(
-          "swab speed "
-              + Quantity.plain(mPerMin, 3)
-              + " m/min lies outside "
-              + speed.show()
-              + ": too slow burns, too fast starves");
-    }
-    out.speedMPerMin(mPerMin);
-    double width =
-        step.swab().widthMm().isPresent()
-            ? Length.ofMm(step.swab().widthMm().getAsDouble()).metres()
-            : Math.sqrt(contactM2);
-    if (step.swab().widthMm().isEmpty()) {
-      out.assume(
-          Assumption.practice(
-              "width of the swab", Quantity.show(width, Dimension.LENGTH) + ", square contact"));
-    }
-    out.passes(time * M_PER_MIN.toSi(mPerMin) * width / surface.traversedArea().squareMetres());
   }
 
   private void solution(Charge charge) {

@@ -1,6 +1,7 @@
 package org.amperskin.plating;
 
 import java.util.Optional;
+import java.util.Set;
 import org.amperskin.units.Dimension;
 
 /** The numbers a recipe may carry, and which of them it must. */
@@ -26,8 +27,13 @@ public enum FigureKey {
   MAX_USE("max-use", Dimension.CHARGE_PER_LIQUID, false, false),
   METAL_CONTENT("metal-content", Dimension.CONCENTRATION, false, false),
   USABLE_METAL("usable-metal", Dimension.FRACTION, false, false),
+  /** Depth over undercut: 1 where metal goes as fast sideways as down. */
+  ETCH_FACTOR("etch-factor", Dimension.FRACTION, false, false),
   /** The greatest thickness that may be promised. */
   THICKNESS_CAP("thickness-cap", Dimension.LENGTH, false, false);
+
+  private static final Set<String> ETCH_NEEDS =
+      Set.of("density", "efficiency", "metal-density", "voltage", "etch-factor");
 
   private final String key;
   private final Dimension dimension;
@@ -55,7 +61,8 @@ public enum FigureKey {
     return switch (how) {
       case TANK -> tankNeeds;
       case BRUSH -> brushNeeds;
-      case ETCH, PREPARE -> false;
+      case ETCH -> ETCH_NEEDS.contains(key);
+      case PREPARE -> false;
     };
   }
 

@@ -12,7 +12,7 @@ import java.util.List;
  * @param warnings what does not fit, with a remedy
  */
 public record PartInBath(List<StepFigure> figures, List<String> warnings) {
-  /** No step of the plan goes into a tank. */
+  /** No step of the plan works in a tank. */
   public static final PartInBath NONE = new PartInBath(List.of(), List.of());
 
   public PartInBath {
@@ -20,9 +20,9 @@ public record PartInBath(List<StepFigure> figures, List<String> warnings) {
     warnings = List.copyOf(warnings);
   }
 
-  /** Of a part in a tank; none if no step of the plan plates in one. */
+  /** Of a part in a tank; none if no step of the plan works in one. */
   public static PartInBath of(PartBody part, TankShape tank, List<StepEstimate> steps) {
-    if (steps.stream().noneMatch(s -> s.how() == How.TANK)) {
+    if (steps.stream().noneMatch(StepEstimate::bathed)) {
       return NONE;
     }
     double deposit = steps.stream().mapToDouble(s -> s.massG().orElse(0)).sum();

@@ -18,11 +18,13 @@ import java.util.Set;
  *
  * @param id kebab-case name
  * @param name name for people
- * @param how tank or brush
- * @param ion the metal and the electrons an atom takes
+ * @param how tank, brush, or etch, which takes the metal off
+ * @param ion the metal and the electrons an atom takes or gives
  * @param alkaline whether it attacks a positive resist
  * @param claim what may be promised about thickness
  * @param figures its numbers
+ * @param efficiencyByDensity how its efficiency changes with density, where that is known; the
+ *     figure 'efficiency' then gives the spread about it
  * @param anode its anode, for a tank
  * @param hazards its hazards beyond those of every step
  * @param makeUp what is in it
@@ -37,6 +39,7 @@ public record Recipe(
     boolean alkaline,
     Claim claim,
     Map<FigureKey, Figure> figures,
+    Optional<EfficiencyCurve> efficiencyByDensity,
     Optional<Anode> anode,
     Set<Hazard> hazards,
     List<Note> makeUp,
@@ -56,11 +59,20 @@ public record Recipe(
             fault -> {
               throw new IllegalArgumentException("recipe " + id + ": " + fault);
             });
+    if (efficiencyByDensity.isPresent() && !figures.containsKey(FigureKey.EFFICIENCY)) {
+      throw new IllegalArgumentException(
+          "recipe " + id + ": efficiency-by-density stands without efficiency, its spread");
+    }
   }
 
   /** The metal it deposits. */
   public Metal metal() {
     return ion.metal();
+  }
+
+  /** Whether it is worked with a swab rather than in a tank. */
+  public boolean swabbed() {
+    return how == How.BRUSH || how == How.ETCH && figures.containsKey(FigureKey.SPEED);
   }
 
   /** A number of the recipe, if it has it. */
@@ -72,6 +84,17 @@ public record Recipe(
   Figure needed(FigureKey key) {
     return figure(key)
         .orElseThrow(() -> new IllegalArgumentException("recipe " + id + " has no " + key.key()));
+  }
+
+  /** Its efficiency with spread at a density (A/m2). */
+  Spread.Triangle efficiencyAt(double densityAm2) {
+    Spread.Triangle plain = needed(FigureKey.EFFICIENCY).triangleSi();
+    if (efficiencyByDensity.isEmpty()) {
+      return plain;
+    }
+    double at = efficiencyByDensity.get().at(densityAm2);
+    return new Spread.Triangle(
+        at * plain.low() / plain.typical(), at, Math.min(1, at * plain.high() / plain.typical()));
   }
 
   /** Its cautions in a fixed order: hazards, then its own, then the one about local rules. */

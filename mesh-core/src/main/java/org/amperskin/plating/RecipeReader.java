@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 import org.amperskin.units.QuantityException;
 import org.amperskin.units.Unit;
@@ -33,6 +34,7 @@ public final class RecipeReader {
           "valence",
           "alkaline",
           "claim",
+          "efficiency-by-density",
           "anode",
           "hazards",
           "make-up",
@@ -40,6 +42,7 @@ public final class RecipeReader {
           "notes");
   private static final Set<String> FIGURE_KEYS =
       Set.of("value", "low", "typical", "high", "unit", "mark", "source");
+  private static final Set<String> CURVE_KEYS = Set.of("points", "mark", "source");
   private static final Set<String> NOTE_KEYS = Set.of("text", "mark", "source");
   private static final Set<String> ANODE_KEYS = Set.of("kind", "soluble", "mark", "source");
 
@@ -65,6 +68,7 @@ public final class RecipeReader {
     }
     Optional<Anode> anode =
         top.has("anode") ? Optional.of(anode(top.map("anode"))) : Optional.empty();
+    Optional<EfficiencyCurve> curve = curve(top);
     Set<Hazard> hazards = EnumSet.noneOf(Hazard.class);
     for (String word : top.words("hazards")) {
       hazards.add(top.oneOf("hazards", word, Hazard.values(), Hazard::key));
@@ -87,6 +91,7 @@ public final class RecipeReader {
           top.yesNo("alkaline"),
           claim,
           figures,
+          curve,
           anode,
           hazards,
           notes(top, "make-up"),
@@ -160,6 +165,30 @@ public final class RecipeReader {
               + " are not in order");
     }
     return new Figure(low[0], low[1], low[2], unit, mark, source);
+  }
+
+  private static Optional<EfficiencyCurve> curve(YamlMap top) throws YamlFault {
+    if (!top.has("efficiency-by-density")) {
+      return Optional.empty();
+    }
+    YamlMap map = top.map("efficiency-by-density");
+    map.onlyKeys(CURVE_KEYS);
+    List<EfficiencyCurve.Point> points = new ArrayList<>();
+    for (YamlMap point : map.maps("points")) {
+      point.onlyKeys(Set.of("density", "efficiency"));
+      double density = point.positive("density", Dimension.CURRENT_DENSITY);
+      double efficiency = point.positive("efficiency", Dimension.FRACTION);
+      try {
+        points.add(new EfficiencyCurve.Point(density, efficiency));
+      } catch (IllegalArgumentException broken) {
+        throw point.fault("efficiency", broken.getMessage());
+      }
+    }
+    try {
+      return Optional.of(new EfficiencyCurve(points, mark(map), map.word("source")));
+    } catch (IllegalArgumentException broken) {
+      throw map.fault(map.has("points") ? "points" : "", broken.getMessage());
+    }
   }
 
   private static Mark mark(YamlMap map) throws YamlFault {

@@ -28,8 +28,11 @@ final class RecipeRules {
     if (!ID.matcher(id).matches()) {
       return Optional.of("id '" + id + "' is not in kebab-case, such as nickel-watts");
     }
-    if (how != How.TANK && how != How.BRUSH) {
-      return Optional.of("how is " + how.key() + ", but a recipe is for tank or brush");
+    if (how == How.PREPARE) {
+      return Optional.of("how is prepare, but a recipe is for tank, brush or etch");
+    }
+    if (how == How.ETCH && claim != Claim.FARADAY) {
+      return Optional.of("claim is " + claim.key() + ", but metal goes by charge: claim: faraday");
     }
     if (CYANIDE.matcher(id + " " + makeUp).find()) {
       return Optional.of("cyanide solutions are not offered: too dangerous outside licensed shops");

@@ -3,11 +3,11 @@ package org.amperskin.plating;
 /**
  * One thing done to the part, with all it takes to work it out.
  *
- * <p>Read {@link TankStep}, {@link BrushStep}, {@link WorkStep}. An estimate is worked out by
- * {@link #estimate()}; it never throws for a question that can be put, but refuses within the
- * estimate.
+ * <p>Read {@link TankStep}, {@link BrushStep}, {@link EtchStep}, {@link WorkStep}. An estimate is
+ * worked out by {@link #estimate()}; it never throws for a question that can be put, but refuses
+ * within the estimate.
  */
-public sealed interface Step permits TankStep, BrushStep, WorkStep {
+public sealed interface Step permits TankStep, BrushStep, EtchStep, WorkStep {
   /** Name for people. */
   String name();
 

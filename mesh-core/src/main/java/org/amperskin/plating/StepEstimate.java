@@ -124,6 +124,11 @@ public record StepEstimate(
     return refusal.isPresent();
   }
 
+  /** Whether the part hangs in a bath. */
+  boolean bathed() {
+    return how == How.TANK || how == How.ETCH && recipe.isPresent() && contactAreaMm2.isEmpty();
+  }
+
   /** One of its {@link #figures()}, by its key. */
   public Optional<StepFigure> figure(String key) {
     return figures.stream().filter(f -> f.key().equals(key)).findFirst();

@@ -4,12 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.units.Area;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 
 /** Walks the steps in order and tells what one does to another. */
 final class StepOrder {
   private static final double ZERO_C = Quantity.parse("0 C", Dimension.TEMPERATURE).si();
+
+  private static final double SMALLEST_BARE_SHARE = 0.01;
 
   private final Optional<PrintMaterial> print;
   private final OptionalDouble resistUm;
@@ -20,10 +23,13 @@ final class StepOrder {
   private int rinsesSinceChromium;
   private boolean driedSinceChromium;
   private boolean resistSeen;
+  private double wholeMm2;
+  private double coveredMm2;
   private boolean exposed;
   private boolean developed;
   private boolean activatedSinceDeveloped;
   private Optional<Metal> topMetal = Optional.empty();
+  private final Coating coating = new Coating();
 
   StepOrder(Workpiece piece) {
     this.print = piece.print();
@@ -36,6 +42,7 @@ final class StepOrder {
 
   /** Notes the step and works it out, with a caution more where the order owes one. */
   StepEstimate next(Step step) {
+    wholeMm2 = Math.max(wholeMm2, step.surface().traversedAreaMm2());
     if (step instanceof WorkStep work) {
       return work.estimate(work(work));
     }
@@ -56,6 +63,8 @@ final class StepOrder {
                 + " in a tank first");
       }
       plate(brush.name(), brush.recipe(), estimate);
+    } else if (step instanceof EtchStep etch) {
+      etch(etch, estimate);
     }
     return estimate;
   }
@@ -66,9 +75,11 @@ final class StepOrder {
       case PAINT -> {
         paintBare = true;
         topMetal = Optional.empty();
+        coating.clear();
       }
       case RESIST -> {
         resistOn = true;
+        coveredMm2 += work.surface().traversedAreaMm2();
         resistSeen = true;
         exposed = false;
         developed = false;
@@ -112,6 +123,7 @@ final class StepOrder {
       case DRY -> driedSinceChromium = true;
       case STRIP -> {
         resistOn = false;
+        coveredMm2 = 0;
         solvent(work.name());
         if (chromicAcid && (rinsesSinceChromium < 2 || !driedSinceChromium)) {
           warnings.add(
@@ -125,7 +137,8 @@ final class StepOrder {
           return List.of(Hazard.CHROMIC_ACID_AND_SOLVENT);
         }
       }
-      case FILL, SAND, SEAL, WIRE, STOP_OFF, ETCH, OIL -> {
+      case STOP_OFF -> coveredMm2 += work.surface().traversedAreaMm2();
+      case FILL, SAND, SEAL, WIRE, ETCH, OIL -> {
         // change neither the skin's metal nor its mask, as far as the order is concerned
       }
     }
@@ -160,20 +173,47 @@ final class StepOrder {
   }
 
   /** Openings that were developed are covered by a film of what was left, and passive. */
-  private void openings(String name) {
+  private void openings(String name, boolean plates) {
     if (resistOn && !developed) {
       warnings.add(
           "step '"
               + name
-              + "' plates a part whose resist is not open: 0 steps 'develop' before it; nothing lands"
+              + (plates ? "' plates" : "' etches")
+              + " a part whose resist is not open: 0 steps 'develop' before it; nothing "
+              + (plates ? "lands" : "goes")
               + " but where there is no resist");
     } else if (resistOn && !activatedSinceDeveloped) {
       warnings.add(
           "step '"
               + name
-              + "' plates openings that were not activated since they were developed: dip 30 s in"
+              + (plates ? "' plates" : "' etches")
+              + " openings that were not activated since they were developed: dip 30 s in"
               + " dilute acid (not alkaline: it takes the resist), and look with a 10x lens that no"
               + " scum is left, a drop of water spreads in every opening");
+    }
+  }
+
+  /** Metal that is taken off must be there, and must leave something to carry the current. */
+  private void etch(EtchStep step, StepEstimate estimate) {
+    Recipe recipe = step.recipe();
+    if (recipe.alkaline() && resistOn) {
+      alkaline(step.name(), recipe.id());
+    }
+    openings(step.name(), false);
+    double deepUm = estimate.figure(EtchEstimator.DEPTH).map(StepFigure::value).orElse(0.0);
+    coating
+        .fault(recipe.metal(), deepUm)
+        .ifPresent(fault -> warnings.add("step '" + step.name() + "' " + fault));
+    topMetal = Optional.of(recipe.metal());
+    double bare = wholeMm2 - Math.max(coveredMm2, step.surface().traversedAreaMm2());
+    if (estimate.bathed() && bare > SMALLEST_BARE_SHARE * wholeMm2) {
+      warnings.add(
+          "step '"
+              + step.name()
+              + "' hangs the part in a bath with "
+              + Quantity.show(Area.ofMm2(bare).squareMetres(), Dimension.AREA)
+              + " of it neither under resist nor stopped off: that metal goes too; put resist on the"
+              + " whole skin, or a step 'stop-off' on the rest");
     }
   }
 
@@ -181,7 +221,8 @@ final class StepOrder {
     if (recipe.alkaline() && resistOn) {
       alkaline(name, recipe.id());
     }
-    openings(name);
+    openings(name, true);
+    coating.add(recipe.metal(), estimate.thicknessUm());
     boolean chromium = recipe.metal() == Metal.CHROMIUM;
     if (chromium) {
       rinsesSinceChromium = 0;

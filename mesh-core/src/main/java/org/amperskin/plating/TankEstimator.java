@@ -65,7 +65,7 @@ final class TankEstimator {
     out.currentA(current);
     step.basics().currentBand(current, out);
     Spread.Triangle rho = step.basics().depositDensity(out);
-    Spread.Triangle eps = efficiency();
+    Spread.Triangle eps = efficiency(density);
     Charge charge = deposit(open, total, density, rho, eps);
     double volts = voltage(density, current);
     wire(current);
@@ -197,14 +197,45 @@ final class TankEstimator {
             open));
   }
 
-  private Spread.Triangle efficiency() {
+  private Spread.Triangle efficiency(CurrentDensity density) {
     Figure figure = recipe.needed(FigureKey.EFFICIENCY);
     if (step.efficiency().isPresent()) {
       double given = step.efficiency().getAsDouble();
       return new Spread.Triangle(given, given, given);
     }
-    out.assume(Assumption.of("cathode efficiency", figure));
-    return figure.triangleSi();
+    double am2 = density.amperesPerSquareMetre();
+    Spread.Triangle range = recipe.efficiencyAt(am2);
+    if (recipe.efficiencyByDensity().isEmpty()) {
+      out.assume(Assumption.of("cathode efficiency", figure));
+      return range;
+    }
+    EfficiencyCurve curve = recipe.efficiencyByDensity().get();
+    out.assume(
+        new Assumption(
+            "cathode efficiency at "
+                + Quantity.plain(density.inPerDm2(), 3)
+                + " A/dm2, less while the current comes up",
+            Quantity.plain(100 * range.typical(), 3)
+                + " % ("
+                + Quantity.plain(100 * range.low(), 3)
+                + " to "
+                + Quantity.plain(100 * range.high(), 3)
+                + ")",
+            curve.mark(),
+            curve.source()));
+    if (!curve.covers(am2)) {
+      out.warn(
+          "the efficiency of "
+              + recipe.name()
+              + " is known from "
+              + curve.range()
+              + ", not at "
+              + Quantity.plain(density.inPerDm2(), 3)
+              + " A/dm2: the nearer end's "
+              + Quantity.plain(100 * range.typical(), 3)
+              + " % was taken; weigh a coupon plated at that density");
+    }
+    return range;
   }
 
   /** Extra metal a convex body takes because it grows; only where nothing is masked. */

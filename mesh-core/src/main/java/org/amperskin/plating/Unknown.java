@@ -36,6 +36,11 @@ record Unknown(String name, Spread.Triangle range, String remedy) {
         "ampere-hour factor", range, "take the bottle's, or weigh a coupon: amperskin log weigh");
   }
 
+  static Unknown etchFactor(Spread.Triangle range) {
+    return new Unknown(
+        "etch factor", range, "etch a coupon through lines of known width and measure them");
+  }
+
   /** The result at both ends of each unknown; unknowns that move nothing are left out. */
   static List<Swing> swings(
       String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {

@@ -49,7 +49,11 @@ public enum WorkKind {
       "7 g/L sodium hydroxide at 20-25 C, 30-120 s, fresh each day; rinse well.",
       Hazard.CAUSTIC),
   STRIP(How.PREPARE, "Strip resist with acetone or an ester, rinse.", Hazard.SOLVENT),
-  ETCH(How.ETCH, "Etch as the etchant's data sheet says, rinse at once.", Hazard.ACID),
+  ETCH(
+      How.ETCH,
+      "Etch without current as the etchant's data sheet says, rinse at once. With current:"
+          + " a step with recipe: copper-etch, which tells depth, charge and undercut.",
+      Hazard.ACID),
   RINSE(How.PREPARE, "Rinse twice, the last time in deionised water; keep the first rinse."),
   DRY(How.PREPARE, "Dry with clean air or a lint-free cloth, no heat above what the print bears."),
   OIL(How.PREPARE, "Wipe on a thin oil or wax: it deepens the dark and keeps fingerprints off.");

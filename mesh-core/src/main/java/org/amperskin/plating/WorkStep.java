@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Work without plating current: painting, resist, light, developing, stripping, etching.
+ * Work without current: painting, resist, light, developing, stripping, etching in an etchant.
  *
  * @param name name for people
  * @param region the region worked on, "" for all

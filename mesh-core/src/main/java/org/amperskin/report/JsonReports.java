@@ -17,6 +17,7 @@ import org.amperskin.job.Estimate;
 import org.amperskin.job.MeasuredPart;
 import org.amperskin.job.PartList;
 import org.amperskin.mesh.MeshDiagnosis;
+import org.amperskin.plating.EfficiencyCurve;
 import org.amperskin.plating.Figure;
 import org.amperskin.plating.FigureKey;
 import org.amperskin.plating.Material;
@@ -28,6 +29,7 @@ import org.amperskin.region.RegionKind;
 import org.amperskin.region.RegionRule;
 import org.amperskin.skin.Displacement;
 import org.amperskin.skin.SprayReach;
+import org.amperskin.units.Unit;
 
 /**
  * Answers for machines: JSON whose keys carry units, each with the version of its shape under
@@ -346,6 +348,12 @@ public final class JsonReports {
               .text("mark", e.getValue().mark().letter())
               .text("source", e.getValue().source());
         });
+    j.objects(
+        "efficiencyByDensity",
+        r.efficiencyByDensity().map(EfficiencyCurve::points).orElse(List.of()),
+        (k, p) ->
+            k.number("densityADm2", Unit.of("A/dm2").fromSi(p.densityAm2()))
+                .number("efficiency", p.efficiency()));
     j.objects("makeUp", r.makeUp(), JsonReports::note);
     j.objects("notes", r.notes(), JsonReports::note);
     j.objects(

@@ -214,7 +214,7 @@ public final class PlanText {
     String how = s.recipe().map(r -> s.how().key() + ", " + r).orElse(s.how().key());
     page.heading(n + "  " + s.name() + "  (" + how + ")");
     String fraction =
-        s.how() == How.BRUSH && s.openFraction() < 1 - 1e-9
+        s.contactAreaMm2().isPresent() && s.openFraction() < 1 - 1e-9
             ? ", " + Figures.percent(s.openFraction()) + " of what the swab crosses"
             : "";
     if (s.how() != How.PREPARE) {
@@ -229,7 +229,7 @@ public final class PlanText {
     s.figures().forEach(this::figure);
     pace(s);
     s.warnings().forEach(w -> page.item("!", w));
-    String label = s.how() == How.TANK || s.how() == How.BRUSH ? "note" : "how";
+    String label = s.recipe().isPresent() ? "note" : "how";
     s.notes().stream().map(Note::text).forEach(t -> page.line(label, "%s", t));
     s.cautions().forEach(c -> cautions.putIfAbsent(c.hazard() + c.text(), c));
     page.line(
@@ -315,9 +315,12 @@ public final class PlanText {
   }
 
   private static String shown(StepFigure f, double value) {
-    return f.unit().equals("s")
-        ? Figures.time(value)
-        : (Figures.number(value) + " " + f.unit()).strip();
+    return switch (f.unit()) {
+      case "s" -> Figures.time(value);
+      case "g" -> Figures.mass(value);
+      case "A" -> Figures.current(value);
+      default -> (Figures.number(value) + " " + f.unit()).strip();
+    };
   }
 
   /** What is a rule of thumb to the minute need not be told to the second. */
@@ -334,7 +337,7 @@ public final class PlanText {
 
   /** What the density acts on, where it is not the open area: else no one could follow. */
   private static String onWhat(StepEstimate s, double densityADm2) {
-    if (s.how() == How.BRUSH) {
+    if (s.contactAreaMm2().isPresent()) {
       return s.openFraction() < 1 - 1e-9
           ? " on " + Figures.percent(s.openFraction()) + " of the contact"
           : " of contact";

@@ -2,14 +2,18 @@ package org.amperskin.report;
 
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.amperskin.plating.Caution;
 import org.amperskin.plating.Claim;
 import org.amperskin.plating.Coupon;
+import org.amperskin.plating.EfficiencyCurve;
 import org.amperskin.plating.Figure;
 import org.amperskin.plating.FigureKey;
+import org.amperskin.plating.How;
 import org.amperskin.plating.Mark;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.Recipe;
+import org.amperskin.units.Unit;
 
 /** Recipes, for people. */
 public final class RecipeText {
@@ -39,7 +43,12 @@ public final class RecipeText {
     TextPage page = new TextPage();
     page.heading(r.id() + ": " + r.name());
     page.line(
-        "deposits", "%s from %s, %s", r.metal().label(), r.ion(), "with the " + r.how().key());
+        r.how() == How.ETCH ? "takes off" : "deposits",
+        "%s %s %s, with the %s",
+        r.metal().label(),
+        r.how() == How.ETCH ? "as" : "from",
+        r.ion(),
+        r.swabbed() ? How.BRUSH.key() : How.TANK.key());
     page.line("resist", "%s", r.alkaline() ? "alkaline: strips positive resist" : "not alkaline");
     switch (r.claim()) {
       case FARADAY -> page.line("thickness", "follows from charge");
@@ -58,6 +67,16 @@ public final class RecipeText {
           f.getValue().show(),
           origin(f.getValue().mark(), f.getValue().source()));
     }
+    r.efficiencyByDensity()
+        .ifPresent(
+            curve ->
+                page.line(
+                    "efficiency-by-density",
+                    "%s  [%s]",
+                    curve.points().stream()
+                        .map(RecipeText::point)
+                        .collect(Collectors.joining(", ")),
+                    origin(curve.mark(), curve.source())));
     if (!r.notes().isEmpty()) {
       page.heading("Notes");
       r.notes().forEach(n -> note(page, n));
@@ -71,6 +90,13 @@ public final class RecipeText {
       page.item("*", c.hazard() + ": " + c.text() + " [" + c.source() + "]");
     }
     return page.toString();
+  }
+
+  private static String point(EfficiencyCurve.Point p) {
+    return Figures.number(100 * p.efficiency())
+        + " % at "
+        + Figures.number(Unit.of("A/dm2").fromSi(p.densityAm2()))
+        + " A/dm2";
   }
 
   private static void note(TextPage page, Note n) {

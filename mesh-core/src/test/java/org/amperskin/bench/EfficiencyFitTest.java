@@ -208,6 +208,11 @@ class EfficiencyFitTest {
             });
     assertThat(mine.recipe().figure(FigureKey.DENSITY)).isEqualTo(base.figure(FigureKey.DENSITY));
     assertThat(mine.recipe().allCautions()).isEqualTo(base.allCautions());
+    Recipe tabled = RecipeLibrary.standard().find("chromium-hexavalent-decorative");
+    EfficiencyFit weighed = EfficiencyFit.of(series(2, 6, 0.16), NICKEL);
+    assertThat(CalibratedRecipe.of(tabled, weighed, "mine").recipe().efficiencyByDensity())
+        .as("what was weighed goes before a table")
+        .isEmpty();
   }
 
   @Test

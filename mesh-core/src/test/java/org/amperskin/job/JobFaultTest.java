@@ -197,6 +197,22 @@ class JobFaultTest {
             "'layers' does not fit a stop-off"),
         fault("prices", PART + "prices: ^{}\n", "prices"),
         fault("current-step", PART + "supply: {current-step: ^3 V}\n", "A"),
+        fault(
+            "thickness of an etch",
+            PART + "step:\n  - recipe: copper-etch\n    ^thickness: 3 um\n",
+            "copper-etch takes metal off in a tank"),
+        fault(
+            "swab in an etching tank",
+            PART + "step:\n  - recipe: copper-etch\n    depth: 3 um\n    ^swab: {contact: 2 cm2}\n",
+            "does not fit"),
+        fault(
+            "depth of a plating step",
+            PART + "step:\n  - recipe: copper-brush\n    ^depth: 3 um\n",
+            "copper-brush works with the brush"),
+        fault(
+            "etch to no depth",
+            PART + "step:\n  - recipe: ^copper-etch\n",
+            "depth or charge is missing"),
         fault("infill above 100 %", "part: {file: a.stl, infill: ^120 %}\n", "0 % to 100 % fit"),
         fault("infill without unit", "part: {file: a.stl, infill: ^20}\n", "fraction takes %"),
         fault("walls in grams", "part: {file: a.stl, walls: ^1 g}\n", "length takes"),
@@ -376,7 +392,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(151);
+    assertThat(faults()).hasSize(155);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

@@ -298,7 +298,7 @@ class JobRunTest {
   @Test
   void jobsBelowTestMeshesAreCountedAndAllRun() throws Exception {
     List<TestMeshes.Entry> jobs = TestMeshes.group("job");
-    assertThat(jobs).hasSize(11);
+    assertThat(jobs).hasSize(12);
     for (TestMeshes.Entry job : jobs) {
       Estimate e = run(job.path());
       assertThat(e.refused()).as(job.file()).isFalse();

@@ -146,6 +146,7 @@ class PlanTest {
             true,
             copper.claim(),
             copper.figures(),
+            copper.efficiencyByDensity(),
             copper.anode(),
             copper.hazards(),
             copper.makeUp(),

@@ -41,7 +41,7 @@ class RecipeTest {
               .map(n -> n.replace(".yaml", ""))
               .toList();
       assertThat(ids).containsExactlyInAnyOrderElementsOf(recipes().map(Recipe::id).toList());
-      assertThat(ids).hasSize(22);
+      assertThat(ids).hasSize(24);
     }
   }
 
@@ -72,6 +72,15 @@ class RecipeTest {
   @MethodSource("recipes")
   void theCentralValueLiesInItsBand(Recipe recipe) {
     if (recipe.claim() == Claim.COUPON) {
+      return;
+    }
+    if (recipe.how() == How.ETCH) {
+      StepEstimate etched =
+          EtchStep.of("s", recipe, PlatedSurface.bare(5000), Target.um(1)).build().estimate();
+      Band time = etched.timeBandS().orElseThrow();
+      assertThat(etched.timeS().orElseThrow()).isBetween(time.low(), time.high());
+      Band depth = etched.figure(EtchEstimator.DEPTH).orElseThrow().band().orElseThrow();
+      assertThat(1.0).isBetween(depth.low(), depth.high());
       return;
     }
     Step step =
@@ -113,7 +122,7 @@ class RecipeTest {
     Recipe mine = RecipeReader.read(text, "mine.yaml");
     RecipeLibrary library = RecipeLibrary.standard().with(List.of(mine));
     assertThat(library.find("nickel-watts").name()).isEqualTo("My nickel");
-    assertThat(library.all()).hasSize(22);
+    assertThat(library.all()).hasSize(24);
   }
 
   @ParameterizedTest

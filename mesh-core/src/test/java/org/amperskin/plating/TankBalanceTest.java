@@ -68,6 +68,7 @@ class TankBalanceTest {
             soluble.alkaline(),
             soluble.claim(),
             soluble.figures(),
+            soluble.efficiencyByDensity(),
             Optional.of(new Anode("oxide on titanium", false, Mark.COMMON, "test")),
             soluble.hazards(),
             soluble.makeUp(),
