@@ -19,7 +19,6 @@ import org.amperskin.plating.How;
 import org.amperskin.plating.Metal;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.RecipeLibrary;
-import org.amperskin.plating.Swab;
 import org.amperskin.plating.Target;
 import org.amperskin.report.CostText;
 import org.amperskin.report.JsonReports;
@@ -170,22 +169,15 @@ final class PlanCommand extends Verb {
             ? Target.um(Unit.of("um").fromSi(positive("--thickness", thickness, Dimension.LENGTH)))
             : Target.ampereHours(
                 Unit.of("A.h").fromSi(positive("--charge", charge, Dimension.CHARGE)));
-    OptionalDouble none = OptionalDouble.empty();
     OptionalDouble share = maybe("--efficiency", efficiency, Dimension.FRACTION);
     if (share.orElse(0) > 1) {
       throw new UsageFault("--efficiency " + efficiency + " is above 100 %");
     }
     StepSpec.Settings settings =
-        new StepSpec.Settings(
+        StepSpec.Settings.of(
             maybe("--density", density, Dimension.CURRENT_DENSITY),
             share,
-            maybe("--metal-density", metalDensity, Dimension.DENSITY),
-            none,
-            none,
-            none,
-            none,
-            Swab.unknown(),
-            Optional.empty());
+            maybe("--metal-density", metalDensity, Dimension.DENSITY));
     StepSpec step =
         new StepSpec(
             used.name(),
@@ -199,7 +191,7 @@ final class PlanCommand extends Verb {
         Job.ContactSpec.NONE,
         Job.TankSpec.NONE,
         Job.SupplySpec.NONE,
-        none,
+        OptionalDouble.empty(),
         Optional.empty(),
         Job.LightSpec.USUAL,
         Map.of(),
@@ -226,8 +218,9 @@ final class PlanCommand extends Verb {
           throw new UsageFault(
               "--recipe "
                   + recipe
-                  + (found.how() == How.ETCH ? " takes metal off" : " is for a brush")
-                  + "; such a step wants a job file");
+                  + (found.how() == How.ETCH
+                      ? " takes metal off; an etch wants a job file"
+                      : " is for a brush; a brush step wants a job file"));
         }
         return found;
       } catch (IllegalArgumentException unknown) {

@@ -46,7 +46,7 @@ class ExampleFilesTest {
 
   @Test
   void noneIsForgotten() {
-    assertThat(jobs()).hasSize(11);
+    assertThat(jobs()).hasSize(12);
     assertThat(parts()).hasSize(3);
     assertThat(drawings()).hasSize(5);
   }

@@ -88,9 +88,10 @@ public final class JobRun {
     }
     List<String> unlit = new ArrayList<>();
     List<CheckedFilm> checked = checked(regions, unlit);
+    Surfaces surfaces = new Surfaces(part);
     List<Step> steps = new ArrayList<>();
     for (StepSpec spec : job.steps()) {
-      steps.add(StepMaker.make(spec, job, Surfaces.of(regions.get(spec.region()), part), checked));
+      steps.add(StepMaker.make(spec, job, surfaces.of(regions.get(spec.region()), spec), checked));
     }
     Plan plan = Plan.of(steps, new Workpiece(job.part().print(), job.resistUm()));
     List<String> warnings = new ArrayList<>();
@@ -123,7 +124,7 @@ public final class JobRun {
     }
     warnings.addAll(plan.warnings());
     warnings.addAll(SupplyCheck.warnings(job.supply(), plan));
-    PartInBath inBath = PartInBath.of(Surfaces.body(part, job), Surfaces.tank(job), plan.steps());
+    PartInBath inBath = PartInBath.of(surfaces.body(job), Surfaces.tank(job), plan.steps());
     warnings.addAll(inBath.warnings());
     return new Estimate(
         job,

@@ -24,7 +24,7 @@ import org.amperskin.yaml.YamlMap;
 final class StepReader {
   private static final Set<String> ALWAYS = Set.of("name", "region");
   private static final Set<String> PLATING =
-      Set.of("thickness", "charge", "coverage", "density", "metal-density", "pulse");
+      Set.of("thickness", "charge", "coverage", "density", "metal-density", "pulse", "thinnest");
   private static final Set<String> TANK =
       Set.of("efficiency", "temperature", "conductivity", "soft-start");
   private static final Set<String> BRUSH = Set.of("factor", "swab");
@@ -158,6 +158,12 @@ final class StepReader {
     if (efficiency.orElse(0) > 1) {
       throw map.fault("efficiency", "efficiency '" + map.word("efficiency") + "' is above 100 %");
     }
+    OptionalDouble thinnest = map.maybePositive("thinnest", Dimension.FRACTION);
+    if (thinnest.orElse(0) > 1) {
+      throw map.fault(
+          "thinnest",
+          "thinnest '" + map.word("thinnest") + "' is above 100 % of the mean thickness");
+    }
     return new StepSpec.Settings(
         map.maybePositive("density", Dimension.CURRENT_DENSITY),
         efficiency,
@@ -167,7 +173,8 @@ final class StepReader {
         map.maybePositive("factor", Dimension.ENERGY_FACTOR),
         map.maybePositive("soft-start", Dimension.TIME),
         map.has("swab") ? SwabReader.read(map.map("swab")) : Swab.unknown(),
-        map.has("pulse") ? Optional.of(pulse(map.map("pulse"))) : Optional.empty());
+        map.has("pulse") ? Optional.of(pulse(map.map("pulse"))) : Optional.empty(),
+        thinnest);
   }
 
   private static Pulse pulse(YamlMap map) throws YamlFault {

@@ -18,6 +18,11 @@ import org.amperskin.yaml.Place;
  * @param place where it stands in the job
  */
 public record StepSpec(String name, String region, Doing doing, Place place) {
+  /** Thickness where it is thinnest over the mean (0 to 1), if it was told. */
+  OptionalDouble thinnest() {
+    return doing instanceof Plate plate ? plate.settings().thinnest() : OptionalDouble.empty();
+  }
+
   /** What is done. */
   public sealed interface Doing {}
 
@@ -51,6 +56,7 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
    * @param softStart time over which the current comes up (s)
    * @param swab the brush tool
    * @param pulse current switched on and off
+   * @param thinnest thickness where it is thinnest over the mean (0 to 1)
    */
   public record Settings(
       OptionalDouble density,
@@ -61,11 +67,14 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
       OptionalDouble factor,
       OptionalDouble softStart,
       Swab swab,
-      Optional<Pulse> pulse) {
-    /** Everything from the recipe. */
-    public static Settings none() {
+      Optional<Pulse> pulse,
+      OptionalDouble thinnest) {
+    /** Everything from the recipe but these, where they are present. */
+    public static Settings of(
+        OptionalDouble density, OptionalDouble efficiency, OptionalDouble metalDensity) {
       OptionalDouble e = OptionalDouble.empty();
-      return new Settings(e, e, e, e, e, e, e, Swab.unknown(), Optional.empty());
+      return new Settings(
+          density, efficiency, metalDensity, e, e, e, e, Swab.unknown(), Optional.empty(), e);
     }
   }
 }

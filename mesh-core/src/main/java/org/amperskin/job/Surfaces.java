@@ -1,7 +1,9 @@
 package org.amperskin.job;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.amperskin.geom.Box;
+import org.amperskin.mesh.MeanCurvature;
 import org.amperskin.plating.PartBody;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.TankShape;
@@ -10,22 +12,42 @@ import org.amperskin.region.Region;
 /** The narrow waist: hands plain quantities of regions and of the part down to plating. */
 final class Surfaces {
   private static final double THINNEST = 1e-3;
+  private static final double WHOLE = 1e-9;
 
-  private Surfaces() {}
+  private final MeasuredPart part;
+  private final Optional<MeanCurvature> bends;
 
-  static PlatedSurface of(Region region, MeasuredPart part) {
+  Surfaces(MeasuredPart part) {
+    this.part = part;
+    this.bends = bends(part);
+  }
+
+  /** A region's surface, as the step asks for it. */
+  PlatedSurface of(Region region, StepSpec step) {
     double open = region.openAreaMm2();
+    boolean whole = step.region().equals(Job.WHOLE_SKIN);
+    Optional<MeanCurvature> bends = whole ? this.bends : Optional.empty();
     return new PlatedSurface(
         open,
         Math.min(region.errorMm2(), open),
         Math.max(open, region.traversedAreaMm2()),
         region.edgeLengthMm(),
-        OptionalDouble.empty(),
-        part.skin().displacement().volumeMm3().orElse(0));
+        bends.map(b -> OptionalDouble.of(b.integralMm())).orElse(OptionalDouble.empty()),
+        bends.map(MeanCurvature::convex).orElse(false),
+        part.skin().displacement().volumeMm3().orElse(0),
+        step.thinnest());
+  }
+
+  /** How the part bends, where all of what is stored is skin. */
+  private static Optional<MeanCurvature> bends(MeasuredPart part) {
+    double stored = part.diagnosis().areaMm2();
+    return Math.abs(part.skin().areaMm2() - stored) <= WHOLE * stored
+        ? MeanCurvature.of(part.diagnosis())
+        : Optional.empty();
   }
 
   /** The part as a body. */
-  static PartBody body(MeasuredPart part, Job job) {
+  PartBody body(Job job) {
     Box box = part.diagnosis().box();
     OptionalDouble displaced = part.skin().displacement().volumeMm3();
     return new PartBody(

@@ -97,6 +97,7 @@ final class BrushEstimator {
               Mark.COMPUTED,
               "constriction resistance of stripes under a thick wrap"));
     }
+    out.evenness();
     step.pulse().ifPresent(p -> p.tell(out, current, density.inPerDm2(), window));
     return out.build();
   }

@@ -230,6 +230,29 @@ final class EstimateBuilder {
     return Spread.of(value, Unknown.ranges(unknowns));
   }
 
+  /** Tells the thinnest place, and what brings the wanted thickness to it too. */
+  EstimateBuilder evenness() {
+    if (surface.minToMean().isEmpty() || thicknessUm.isEmpty()) {
+      return this;
+    }
+    double share = surface.minToMean().getAsDouble();
+    String told = Quantity.plain(100 * share, 3) + " % of the mean, as told";
+    figure("thinnestUm", "thinnest", thicknessUm.getAsDouble() * share, "um", Mark.COMPUTED, told);
+    double once = rampExtraS.orElse(0);
+    figure(
+        "timeForMinimumS",
+        "for that much",
+        once + (timeS.orElse(0) - once) / share,
+        "s",
+        Mark.COMPUTED,
+        "until the thinnest place has "
+            + Quantity.plain(thicknessUm.getAsDouble(), 3)
+            + " um, by "
+            + Quantity.plain(chargeAh.orElse(0) / share, 4)
+            + " A.h");
+    return this;
+  }
+
   EstimateBuilder handsS(double value) {
     handsS = OptionalDouble.of(value);
     return this;

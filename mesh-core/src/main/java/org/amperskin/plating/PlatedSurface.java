@@ -12,7 +12,9 @@ import org.amperskin.units.Area;
  * @param edgeLengthMm length of the border between open and masked (mm)
  * @param meanCurvatureIntegralMm integral of mean curvature over a surface plated all over (mm), if
  *     known
+ * @param convex whether that surface is nowhere hollow
  * @param volumeMm3 volume of liquid that the part pushes aside (mm3), 0 when not known
+ * @param minToMean thickness where it is thinnest over the mean thickness (0 to 1), if known
  */
 public record PlatedSurface(
     double openAreaMm2,
@@ -20,7 +22,28 @@ public record PlatedSurface(
     double traversedAreaMm2,
     double edgeLengthMm,
     OptionalDouble meanCurvatureIntegralMm,
-    double volumeMm3) {
+    boolean convex,
+    double volumeMm3,
+    OptionalDouble minToMean) {
+
+  /** A surface that is convex if its curvature is told, its evenness not known. */
+  public PlatedSurface(
+      double openAreaMm2,
+      double areaErrorMm2,
+      double traversedAreaMm2,
+      double edgeLengthMm,
+      OptionalDouble meanCurvatureIntegralMm,
+      double volumeMm3) {
+    this(
+        openAreaMm2,
+        areaErrorMm2,
+        traversedAreaMm2,
+        edgeLengthMm,
+        meanCurvatureIntegralMm,
+        true,
+        volumeMm3,
+        OptionalDouble.empty());
+  }
 
   public PlatedSurface {
     notNegative("open area", openAreaMm2, "mm2");
@@ -35,6 +58,12 @@ public record PlatedSurface(
               + " mm2) exceeds the traversed area ("
               + traversedAreaMm2
               + " mm2)");
+    }
+    if (minToMean.isPresent() && !(minToMean.getAsDouble() > 0 && minToMean.getAsDouble() <= 1)) {
+      throw new IllegalArgumentException(
+          "thinnest over mean thickness ("
+              + minToMean.getAsDouble()
+              + ") is not above 0 and up to 1");
     }
     if (meanCurvatureIntegralMm.isPresent()
         && !Double.isFinite(meanCurvatureIntegralMm.getAsDouble())) {

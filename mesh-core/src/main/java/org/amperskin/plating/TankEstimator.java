@@ -26,6 +26,7 @@ final class TankEstimator {
   private static final Length USUAL_GAP = Length.ofMm(100);
   private static final double LEADS_OHM = 0.01;
   private static final double GROWTH_BEYOND_THE_FORMULA = 0.5;
+  private static final double THICK_UM = 100;
   private static final double GROWTH_THAT_MATTERS = 0.005;
   private static final double MOST_WIRE_DROP_V = 0.05;
   private static final double ROOM_K = 298.15;
@@ -80,6 +81,7 @@ final class TankEstimator {
             new Area(total).inMm2() / 10_000,
             density.inPerDm2(),
             bath.inLitres());
+    out.evenness();
     step.pulse().ifPresent(p -> p.tell(out, current, density.inPerDm2(), window));
     return out.build();
   }
@@ -241,11 +243,33 @@ final class TankEstimator {
   /** Extra metal a convex body takes because it grows; only where nothing is masked. */
   private double growth(Area open, Length thickness) {
     OptionalDouble curvature = surface.meanCurvatureIntegralMm();
-    if (curvature.isEmpty() || surface.openFraction() < 1 - 1e-9) {
+    if (surface.openFraction() < 1 - 1e-9) {
+      return 1;
+    }
+    if (curvature.isEmpty()) {
+      if (thickness.inUm() >= THICK_UM) {
+        out.assume(
+            new Assumption(
+                "metal for growing edges and curves",
+                "left out, a flat layer",
+                Mark.COMPUTED,
+                "the formula is for one closed body plated all over"));
+      }
       return 1;
     }
     double factor = Growth.factor(open, Length.ofMm(curvature.getAsDouble()), thickness);
     if (Math.abs(factor - 1) < GROWTH_THAT_MATTERS) {
+      return 1;
+    }
+    if (!surface.convex()) {
+      out.assume(
+          new Assumption(
+              "metal for growing edges and curves",
+              "left out, a flat layer; on a part without hollows it would be "
+                  + Quantity.plain(100 * (factor - 1), 2)
+                  + " %",
+              Mark.COMPUTED,
+              "Steiner's formula holds for convex parts alone"));
       return 1;
     }
     if (Math.abs(factor - 1) > GROWTH_BEYOND_THE_FORMULA) {

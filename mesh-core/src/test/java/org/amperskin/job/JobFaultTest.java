@@ -213,6 +213,12 @@ class JobFaultTest {
             "etch to no depth",
             PART + "step:\n  - recipe: ^copper-etch\n",
             "depth or charge is missing"),
+        fault(
+            "thinnest above the mean",
+            PART
+                + "step:\n  - recipe: copper-acid-decorative\n    thickness: 3 um\n"
+                + "    thinnest: ^110 %\n",
+            "above 100 % of the mean"),
         fault("infill above 100 %", "part: {file: a.stl, infill: ^120 %}\n", "0 % to 100 % fit"),
         fault("infill without unit", "part: {file: a.stl, infill: ^20}\n", "fraction takes %"),
         fault("walls in grams", "part: {file: a.stl, walls: ^1 g}\n", "length takes"),
@@ -392,7 +398,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(155);
+    assertThat(faults()).hasSize(156);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

@@ -377,6 +377,40 @@ class TankStepTest {
     assertThat(part.massG().orElseThrow()).isCloseTo(50e-3 * 8.96, within(1e-9));
   }
 
+  /** Steiner's formula holds for convex bodies; elsewhere the layer is flat, and that is told. */
+  @Test
+  void aPartWithHollowsIsPlatedFlatAndSaysSo() {
+    OptionalDouble curvature = OptionalDouble.of(30 * Math.PI);
+    OptionalDouble none = OptionalDouble.empty();
+    PlatedSurface step = new PlatedSurface(600, 0, 600, 0, curvature, false, 1000, none);
+    StepEstimate thick = TankStep.of("copper", COPPER, step, Target.um(100)).build().estimate();
+    assertThat(thick.massG().orElseThrow()).isCloseTo(60e-3 * 8.96, within(1e-9));
+    assertThat(thick.assumptions())
+        .anyMatch(a -> a.what().contains("growing edges") && a.value().contains("1.6 %"));
+    StepEstimate thin = TankStep.of("copper", COPPER, step, Target.um(10)).build().estimate();
+    assertThat(thin.assumptions()).noneMatch(a -> a.what().contains("growing edges"));
+  }
+
+  /** A thinnest place with 60 % of the mean needs the charge over 0.6; the start is passed once. */
+  @Test
+  void theThinnestPlaceIsToldWithTheTimeThatItNeeds() {
+    OptionalDouble none = OptionalDouble.empty();
+    OptionalDouble share = OptionalDouble.of(0.6);
+    PlatedSurface uneven = new PlatedSurface(20000, 0, 20000, 0, none, false, 0, share);
+    TankStep.Builder step =
+        TankStep.of("copper", COPPER, uneven, Target.um(60)).softStart(new Time(300));
+    StepEstimate e = step.build().estimate();
+    assertThat(e.figure("thinnestUm").orElseThrow().value()).isCloseTo(36, within(1e-9));
+    StepEstimate all =
+        TankStep.of("copper", COPPER, uneven, Target.um(100))
+            .softStart(new Time(300))
+            .build()
+            .estimate();
+    assertThat(e.figure("timeForMinimumS").orElseThrow().value())
+        .isCloseTo(all.timeS().orElseThrow(), within(1e-6));
+    assertThat(copper(60).build().estimate().figure("thinnestUm")).isEmpty();
+  }
+
   @Test
   void aLayerTooThickForTheGrowthFormulaIsToldAndTakenFlat() {
     OptionalDouble hollow = OptionalDouble.of(-4000);
