@@ -1,8 +1,6 @@
 package org.amperskin.cli;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +11,6 @@ import org.amperskin.bench.Prices;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
-import org.amperskin.job.OrdinaryFile;
 import org.amperskin.job.StepSpec;
 import org.amperskin.plating.How;
 import org.amperskin.plating.Metal;
@@ -110,10 +107,11 @@ final class PlanCommand extends Verb {
   @Override
   public Integer call() throws Exception {
     OptionalInt clock = clock();
-    Optional<Prices> money = prices == null ? Optional.empty() : Optional.of(readPrices(prices));
+    Optional<Prices> money =
+        prices == null ? Optional.empty() : Optional.of(PriceFile.read(prices));
     Estimate estimate = JobFile.looksLikeJob(file) ? fromJob() : estimate(quickJob());
     if (money.isEmpty() && estimate.job().prices().isPresent()) {
-      money = Optional.of(readPrices(estimate.job().prices().get()));
+      money = Optional.of(PriceFile.read(estimate.job().prices().get()));
     }
     Optional<Prices.Bill> bill = money.map(m -> m.bill(estimate.plan().materials()));
     print(
@@ -140,11 +138,6 @@ final class PlanCommand extends Verb {
     }
     String[] parts = start.split(":");
     return OptionalInt.of(60 * Integer.parseInt(parts[0]) + Integer.parseInt(parts[1]));
-  }
-
-  private static Prices readPrices(Path from) throws IOException, YamlFault {
-    OrdinaryFile.require(from, "a price file");
-    return Prices.read(Files.readString(from, StandardCharsets.UTF_8), from.toString());
   }
 
   private Estimate fromJob() throws Exception {

@@ -287,4 +287,32 @@ class MustShowTest {
     double exposed = 20 * beside / Math.cos(tilt) + 20 * beside / Math.sin(tilt);
     assertThat(m.get("exposedAreaMm2").asDouble()).isCloseTo(exposed, offset(1e-6));
   }
+
+  /** Each layout's cost is what its own plan says, with the ends of its band. */
+  @Test
+  void comparisonsTellTheCost() {
+    String prices = "test-meshes/shop/prices.yaml";
+    String one = "test-meshes/demo/visor.yaml";
+    String other = "test-meshes/demo/visor-etched.yaml";
+    Cli.Result compared = Cli.run("compare", one, other, "--prices", prices);
+    assertThat(compared.code()).isZero();
+    String cost = line(compared.out(), "cost ");
+    for (String job : List.of(one, other)) {
+      String plan = Cli.run("plan", job, "--prices", prices).out();
+      String sum = line(plan, "crowns in all").strip().split(" ")[0];
+      double exact = Double.parseDouble(sum);
+      assertThat(
+              java.util.Arrays.stream(
+                      cost.replace("cost", "").replace("crowns", " ").strip().split("\\s+"))
+                  .mapToDouble(Double::parseDouble)
+                  .anyMatch(c -> Math.abs(c - exact) < 0.006 + 1e-3 * exact))
+          .as("%s in '%s'", sum, cost)
+          .isTrue();
+    }
+    assertThat(compared.out()).contains("cost, P10", "cost, P90");
+  }
+
+  private static String line(String text, String with) {
+    return text.lines().filter(l -> l.contains(with)).findFirst().orElseThrow();
+  }
 }

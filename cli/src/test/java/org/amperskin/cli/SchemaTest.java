@@ -322,7 +322,7 @@ class SchemaTest {
             .isCloseTo(black, org.assertj.core.data.Percentage.withPercentage(1e-6));
       }
     }
-    assertThat(made).isEqualTo(9); // all but the job without a film and the one with tape only
+    assertThat(made).isEqualTo(10); // all but the job without a film and the one with tape only
   }
 
   @Test

@@ -14,6 +14,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.amperskin.plating.Material;
 import org.amperskin.plating.Metal;
+import org.amperskin.plating.Total;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
 import org.amperskin.units.Quantity;
@@ -38,9 +39,6 @@ public record Prices(String currency, Map<String, Price> prices) {
   private static final Pattern EACH =
       Pattern.compile("([0-9]+(?:\\.[0-9]*)?|\\.[0-9]+)\\s*(?:each|/\\s*piece)");
 
-  /** How plans name the metal on the part. */
-  private static final String DEPOSITED = " deposited";
-
   public Prices {
     prices = Collections.unmodifiableMap(new LinkedHashMap<>(prices));
   }
@@ -52,19 +50,16 @@ public record Prices(String currency, Map<String, Price> prices) {
    * @param dimension mass or volume, or none for pieces
    */
   public record Price(double money, Optional<Dimension> dimension) {
-    /** The cost of an amount, empty if it is told in a unit of another kind. */
-    OptionalDouble cost(Material material) {
-      if (material.unit().equals("piece") || material.unit().equals("pieces")) {
-        return dimension.isEmpty()
-            ? OptionalDouble.of(money * material.amount())
-            : OptionalDouble.empty();
+    /** The cost of one such unit, empty if that is of another kind. */
+    OptionalDouble per(String unit) {
+      if (unit.equals("piece") || unit.equals("pieces")) {
+        return dimension.isEmpty() ? OptionalDouble.of(money) : OptionalDouble.empty();
       }
       if (dimension.isEmpty()) {
         return OptionalDouble.empty();
       }
       try {
-        String text = material.amount() + " " + material.unit();
-        return OptionalDouble.of(money * Quantity.parse(text, dimension.get()).si());
+        return OptionalDouble.of(money * Quantity.parse("1 " + unit, dimension.get()).si());
       } catch (QuantityException other) {
         return OptionalDouble.empty();
       }
@@ -84,16 +79,21 @@ public record Prices(String currency, Map<String, Price> prices) {
    *
    * @param currency word for the money
    * @param rows a row for each material
-   * @param total sum of the rows that have a cost
+   * @param sum of the rows that have a cost, with what is not known of it; prices are certain
    * @param preciousMg mass of each precious metal laid down (mg)
    * @param notes what has no price, and prices that met no material
    */
   public record Bill(
       String currency,
       List<Row> rows,
-      double total,
+      Total sum,
       Map<String, Double> preciousMg,
-      List<String> notes) {}
+      List<String> notes) {
+    /** The sum with everything typical. */
+    public double total() {
+      return sum.typical();
+    }
+  }
 
   /** Reads a price file. */
   public static Prices read(String text, String file) throws YamlFault {
@@ -143,17 +143,23 @@ public record Prices(String currency, Map<String, Price> prices) {
     List<String> notes = new ArrayList<>();
     Map<String, Double> precious = new LinkedHashMap<>();
     Set<String> met = new LinkedHashSet<>();
-    double total = 0;
+    Map<Total, Double> paid = new LinkedHashMap<>();
     for (Material m : materials) {
       Optional<Map.Entry<String, Price>> price =
           prices.entrySet().stream().filter(e -> e.getKey().equalsIgnoreCase(m.name())).findFirst();
       price.ifPresent(e -> met.add(e.getKey()));
-      OptionalDouble cost = price.map(e -> e.getValue().cost(m)).orElse(OptionalDouble.empty());
-      if (price.isPresent() && cost.isEmpty()) {
+      OptionalDouble per =
+          price.map(e -> e.getValue().per(m.unit())).orElse(OptionalDouble.empty());
+      per.ifPresent(money -> paid.put(m.total(), money));
+      if (price.isPresent() && per.isEmpty()) {
         notes.add("price of " + m.name() + " does not fit its unit, " + m.unit());
       }
-      rows.add(new Row(m, cost));
-      total += cost.orElse(0);
+      rows.add(
+          new Row(
+              m,
+              per.isPresent()
+                  ? OptionalDouble.of(per.getAsDouble() * m.amount())
+                  : OptionalDouble.empty()));
       preciousMetal(m).ifPresent(metal -> precious.merge(metal, 1000 * m.amount(), Double::sum));
     }
     unpriced(rows).ifPresent(notes::add);
@@ -167,7 +173,8 @@ public record Prices(String currency, Map<String, Price> prices) {
                         "price '" + name + "' met no material, did you mean '" + near + "'?"));
       }
     }
-    return new Bill(currency, List.copyOf(rows), total, precious, List.copyOf(notes));
+    Total sum = Total.sum("cost", currency, paid);
+    return new Bill(currency, List.copyOf(rows), sum, precious, List.copyOf(notes));
   }
 
   private static Optional<String> unpriced(List<Row> rows) {
@@ -175,7 +182,7 @@ public record Prices(String currency, Map<String, Price> prices) {
         rows.stream()
             .filter(r -> r.cost().isEmpty())
             .map(r -> r.material().name())
-            .filter(name -> !name.endsWith(DEPOSITED)) // comes out of what is bought
+            .filter(name -> !name.endsWith(Material.DEPOSITED)) // comes out of what is bought
             .toList();
     return names.isEmpty()
         ? Optional.empty()
@@ -183,7 +190,7 @@ public record Prices(String currency, Map<String, Price> prices) {
   }
 
   private static Optional<String> preciousMetal(Material m) {
-    if (!m.unit().equals("g") || !m.name().endsWith(DEPOSITED)) {
+    if (!m.unit().equals("g") || !m.name().endsWith(Material.DEPOSITED)) {
       return Optional.empty();
     }
     for (Metal metal :

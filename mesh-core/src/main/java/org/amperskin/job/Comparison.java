@@ -75,7 +75,15 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
       add(rows, jobs, name + ": metal", "g", e -> step(e, name, StepEstimate::massG));
     }
     add(rows, jobs, "all plating time", "s", e -> OptionalDouble.of(e.plan().timeS()));
+    add(rows, jobs, "all work and waits", "s", Comparison::elapsed);
     return new Comparison(List.copyOf(jobs), List.copyOf(rows));
+  }
+
+  /** With a quantity more, such as what they cost. */
+  public Comparison and(Row row) {
+    List<Row> more = new ArrayList<>(rows);
+    keep(more, row);
+    return new Comparison(jobs, List.copyOf(more));
   }
 
   private static void add(
@@ -100,6 +108,11 @@ public record Comparison(List<Estimate> jobs, List<Row> rows) {
     if (row.values().stream().anyMatch(OptionalDouble::isPresent)) {
       rows.add(row);
     }
+  }
+
+  private static OptionalDouble elapsed(Estimate e) {
+    double s = e.plan().schedule().elapsedS();
+    return s > 0 ? OptionalDouble.of(s) : OptionalDouble.empty();
   }
 
   private static OptionalDouble openFraction(Estimate e) {

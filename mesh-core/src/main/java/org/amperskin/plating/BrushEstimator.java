@@ -20,6 +20,9 @@ import org.amperskin.units.Unit;
  * balance.
  */
 final class BrushEstimator {
+  /** Result told for sums over steps: solution used up (L). */
+  static final String SOLUTION = "solution";
+
   private static final Length USUAL_COVER = Length.ofMm(4);
   private static final double USUAL_POROSITY = 0.8;
   private static final double HOT_WATT = 20;
@@ -213,9 +216,22 @@ final class BrushEstimator {
     var maxUse = recipe.figure(FigureKey.MAX_USE);
     var content = recipe.figure(FigureKey.METAL_CONTENT);
     var usable = recipe.figure(FigureKey.USABLE_METAL);
+    // what the thickness takes if factor and area are not as thought
+    boolean open = target instanceof Target.Thickness;
+    double typical = charge.coulombs();
+    double thickness = open ? ((Target.Thickness) target).thickness().metres() : 0;
+    Unknown factor = open ? Unknown.factor(factor()) : null;
+    Unknown area = Unknown.area(surface.openTriangle());
     if (maxUse.isPresent()) {
       out.assume(Assumption.of("maximum use of the solution", maxUse.get()));
-      out.solutionL(LITRE.fromSi(charge.coulombs() / maxUse.get().typicalSi()));
+      out.solutionL(LITRE.fromSi(typical / maxUse.get().typicalSi()));
+      Unknown use = Unknown.maximumUse(maxUse.get().triangleSi());
+      if (open) {
+        out.uncertain(
+            SOLUTION, x -> LITRE.fromSi(x[0] * x[1] * thickness / x[2]), factor, area, use);
+      } else {
+        out.uncertain(SOLUTION, x -> LITRE.fromSi(typical / x[0]), use);
+      }
       return;
     }
     StepEstimate soFar = out.build();
@@ -230,8 +246,14 @@ final class BrushEstimator {
     }
     out.assume(Assumption.of("metal in the solution", content.get()));
     out.assume(Assumption.of("share of the metal that can be used", usable.get()));
+    double kilograms = Mass.ofGrams(soFar.massG().getAsDouble()).kilograms();
     double perM3 = content.get().typicalSi() * usable.get().typicalSi();
-    out.solutionL(LITRE.fromSi(Mass.ofGrams(soFar.massG().getAsDouble()).kilograms() / perM3));
+    out.solutionL(LITRE.fromSi(kilograms / perM3));
+    out.uncertain(
+        SOLUTION,
+        x -> LITRE.fromSi(kilograms / (x[0] * x[1])),
+        Unknown.metalContent(content.get().triangleSi()),
+        Unknown.usableMetal(usable.get().triangleSi()));
   }
 
   private void voltage(CurrentDensity density, double current, double contactM2) {

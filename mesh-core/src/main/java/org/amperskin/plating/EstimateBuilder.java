@@ -54,6 +54,7 @@ final class EstimateBuilder {
   private OptionalDouble waitS = OptionalDouble.empty();
   final List<StepFigure> figures = new ArrayList<>();
   private final List<Swing> swings = new ArrayList<>();
+  private final List<Uncertain> uncertain = new ArrayList<>();
 
   EstimateBuilder(
       String name, String region, How how, PlatedSurface surface, Optional<Recipe> recipe) {
@@ -227,7 +228,13 @@ final class EstimateBuilder {
   /** Carries unknowns into a band of a result, and remembers how far each moves it. */
   Band band(String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
     swings.addAll(Unknown.swings(result, unit, value, unknowns));
+    uncertain(result, value, unknowns);
     return Spread.of(value, Unknown.ranges(unknowns));
+  }
+
+  /** Remembers a result of which only sums over steps need a band. */
+  void uncertain(String result, ToDoubleFunction<double[]> value, Unknown... unknowns) {
+    uncertain.add(new Uncertain(name, result, value, List.of(unknowns)));
   }
 
   /** Tells the thinnest place, and what brings the wanted thickness to it too. */
@@ -324,6 +331,7 @@ final class EstimateBuilder {
         waitS,
         figures,
         swings,
+        uncertain,
         ramp,
         refusal,
         warnings,

@@ -63,6 +63,18 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
     return steps.stream().map(StepEstimate::timeS).mapToDouble(t -> t.orElse(0)).sum();
   }
 
+  /** Plating time of all steps with its spread (s). */
+  public Total platingTime() {
+    List<Uncertain> times = new ArrayList<>();
+    for (StepEstimate e : steps) {
+      if (!e.refused() && e.timeS().isPresent()) {
+        double typical = e.timeS().getAsDouble();
+        times.add(e.uncertain("time").orElseGet(() -> Uncertain.known(e.name(), "time", typical)));
+      }
+    }
+    return Total.of("plating time", "s", 1, times);
+  }
+
   private static List<Material> materials(List<Step> steps, List<StepEstimate> estimates) {
     Map<String, Material> sums = new LinkedHashMap<>();
     for (int i = 0; i < steps.size(); i++) {
@@ -76,41 +88,68 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
           boolean millilitres = f.unit().equals("mL");
           add(
               sums,
-              name,
-              millilitres ? f.value() / 1000 : f.value(),
-              millilitres ? "L" : f.unit(),
+              Total.of(
+                  name,
+                  millilitres ? "L" : f.unit(),
+                  millilitres ? 1e-3 : 1,
+                  List.of(Uncertain.of(e.name(), f))),
               "used up, see its step");
         }
       }
       if (steps.get(i) instanceof TankStep tank) {
         String metal = tank.recipe().metal().label();
-        e.massG().ifPresent(g -> add(sums, metal + " deposited", g, "g", "on the part"));
+        e.massG()
+            .ifPresent(
+                g -> add(sums, e, metal + Material.DEPOSITED, g, "g", "metal", "on the part"));
         e.figure(TankBalance.ANODE)
             .ifPresent(
                 f ->
                     add(
                         sums,
+                        e,
                         metal + " anode",
                         f.value(),
                         f.unit(),
+                        TankBalance.ANODE,
                         "dissolves, 2 % sludge included"));
       } else if (steps.get(i) instanceof BrushStep brush) {
         String metal = brush.recipe().metal().label();
-        e.massG().ifPresent(g -> add(sums, metal + " deposited", g, "g", "on the part"));
+        e.massG()
+            .ifPresent(
+                g -> add(sums, e, metal + Material.DEPOSITED, g, "g", "metal", "on the part"));
         e.solutionL()
             .ifPresent(
                 l ->
-                    add(sums, brush.recipe().name() + " solution", l, "L", "used up, drips aside"));
+                    add(
+                        sums,
+                        e,
+                        brush.recipe().name() + " solution",
+                        l,
+                        "L",
+                        BrushEstimator.SOLUTION,
+                        "used up, drips aside"));
       }
     }
     return List.copyOf(sums.values());
   }
 
+  /** Adds an amount of a step, with its spread where the step tells one under that result. */
   private static void add(
-      Map<String, Material> sums, String name, double amount, String unit, String why) {
+      Map<String, Material> sums,
+      StepEstimate e,
+      String name,
+      double amount,
+      String unit,
+      String result,
+      String why) {
+    Uncertain told = e.uncertain(result).orElseGet(() -> Uncertain.known(e.name(), result, amount));
+    add(sums, Total.of(name, unit, 1, List.of(told)), why);
+  }
+
+  private static void add(Map<String, Material> sums, Total total, String why) {
     sums.merge(
-        name,
-        new Material(name, amount, unit, why),
-        (a, b) -> new Material(name, a.amount() + b.amount(), unit, why));
+        total.name(),
+        new Material(total, why),
+        (a, b) -> new Material(a.total().plus(b.total()), why));
   }
 }

@@ -51,6 +51,7 @@ import java.util.OptionalDouble;
  * @param waitS time that passes by itself (s)
  * @param figures what only this kind of step has
  * @param swings how far each unknown moves time, metal and thickness
+ * @param uncertain results as functions of what is not known, for sums over steps
  * @param ramp currents of the slow start, the last one stays; empty when set at once
  * @param refusal why there is no figure, if there is none
  * @param warnings what is wrong or risky, with numbers and a remedy
@@ -96,6 +97,7 @@ public record StepEstimate(
     OptionalDouble waitS,
     List<StepFigure> figures,
     List<Swing> swings,
+    List<Uncertain> uncertain,
     List<RampPoint> ramp,
     Optional<String> refusal,
     List<String> warnings,
@@ -106,6 +108,7 @@ public record StepEstimate(
   public StepEstimate {
     figures = List.copyOf(figures);
     swings = List.copyOf(swings);
+    uncertain = List.copyOf(uncertain);
     ramp = List.copyOf(ramp);
     warnings = List.copyOf(warnings);
     cautions = List.copyOf(cautions);
@@ -127,6 +130,11 @@ public record StepEstimate(
   /** Whether the part hangs in a bath. */
   boolean bathed() {
     return how == How.TANK || how == How.ETCH && recipe.isPresent() && contactAreaMm2.isEmpty();
+  }
+
+  /** A result as a function of what is not known, if it is told as one. */
+  Optional<Uncertain> uncertain(String result) {
+    return uncertain.stream().filter(u -> u.result().equals(result)).findFirst();
   }
 
   /** One of its {@link #figures()}, by its key. */

@@ -7,7 +7,7 @@ package org.amperskin.plating;
  * unknowns can be set side by side; what was chosen (density, contact, volume) is no unknown.
  *
  * @param result what moves: time, metal or thickness
- * @param unknown what is not known
+ * @param unknown what is not known, and after a comma the steps where it works
  * @param typical the result with everything typical (in the unit)
  * @param atLow the result at the unknown's tenth percentile (in the unit)
  * @param atHigh the result at its ninetieth (in the unit)
@@ -25,5 +25,15 @@ public record Swing(
   /** How far the result moves, over its typical value. */
   public double share() {
     return typical == 0 ? 0 : Math.abs(atHigh - atLow) / Math.abs(typical);
+  }
+
+  /** The same, with the name of its step. */
+  public Swing of(String step) {
+    return new Swing(result, unknown + ", " + step, typical, atLow, atHigh, unit, remedy);
+  }
+
+  /** What is not known, without the steps. */
+  public String kind() {
+    return unknown.split(", ", 2)[0];
   }
 }

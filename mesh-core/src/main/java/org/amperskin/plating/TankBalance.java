@@ -19,7 +19,7 @@ import org.amperskin.units.Quantity;
  */
 final class TankBalance {
   /** Anode metal that becomes sludge and film (common practice, no source). */
-  private static final double SLUDGE = 0.02;
+  static final double SLUDGE = 0.02;
 
   /** Solution that clings to a part, well to very poorly drained (Kushner, from memory). */
   static final double[] DRAG_OUT_ML_PER_DM2 = {0.16, 0.81, 1.63};

@@ -176,6 +176,15 @@ final class TankEstimator {
               density,
               current,
               open));
+      // the anode gives what the needed charge takes
+      out.uncertain(
+          TankBalance.ANODE,
+          x ->
+              (1 + TankBalance.SLUDGE)
+                  * new Mass(x[0] * thickness * (x[2] + wire) / x[1]).inGrams(),
+          density,
+          current,
+          open);
     }
     out.massBandG(
         out.band(

@@ -12,9 +12,9 @@ import java.util.function.ToDoubleFunction;
  * @param remedy what to measure to know it better
  */
 record Unknown(String name, Spread.Triangle range, String remedy) {
-  private static final double LOW = 0.1;
-  private static final double HIGH = 0.9;
-  private static final double NOTHING = 1e-9;
+  static final double LOW = 0.1;
+  static final double HIGH = 0.9;
+  static final double NOTHING = 1e-9;
 
   static Unknown efficiency(Spread.Triangle range) {
     return new Unknown(
@@ -39,6 +39,19 @@ record Unknown(String name, Spread.Triangle range, String remedy) {
   static Unknown etchFactor(Spread.Triangle range) {
     return new Unknown(
         "etch factor", range, "etch a coupon through lines of known width and measure them");
+  }
+
+  static Unknown maximumUse(Spread.Triangle range) {
+    return new Unknown("maximum use", range, "take the bottle's ampere-hours per litre");
+  }
+
+  static Unknown usableMetal(Spread.Triangle range) {
+    return new Unknown(
+        "usable metal", range, "take the bottle's ampere-hours per litre, or weigh until it fails");
+  }
+
+  static Unknown metalContent(Spread.Triangle range) {
+    return new Unknown("metal in the solution", range, "read it on the bottle");
   }
 
   /** The result at both ends of each unknown; unknowns that move nothing are left out. */

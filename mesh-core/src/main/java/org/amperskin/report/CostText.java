@@ -5,6 +5,11 @@ import org.amperskin.bench.Prices;
 
 /** What a plan costs, for people. */
 public final class CostText {
+  /** Smaller swings of the sum are not worth a word. */
+  private static final double SMALLEST_SWING = 0.01;
+
+  private static final int MOST_SWINGS = 3;
+
   private CostText() {}
 
   /** The bill. */
@@ -23,7 +28,26 @@ public final class CostText {
             row.material().unit());
       }
     }
-    page.line(money(bill.total()), "%s in all, without what is used up in part", bill.currency());
+    page.line(
+        money(bill.total()),
+        "%s in all%s, without what is used up in part",
+        bill.currency(),
+        bill.sum()
+            .band()
+            .map(b -> Figures.band(money(b.low()).strip(), money(b.high()).strip()))
+            .orElse(""));
+    bill.sum().swings().stream()
+        .filter(w -> w.share() >= SMALLEST_SWING)
+        .limit(MOST_SWINGS)
+        .forEach(
+            w ->
+                page.line(
+                    "moved by",
+                    "%s: %s to %s; %s",
+                    w.unknown(),
+                    money(w.atLow()).strip(),
+                    money(w.atHigh()).strip(),
+                    w.remedy()));
     bill.preciousMg()
         .forEach(
             (metal, mg) ->

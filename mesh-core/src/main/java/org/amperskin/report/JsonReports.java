@@ -24,6 +24,7 @@ import org.amperskin.plating.Material;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.Schedule;
+import org.amperskin.plating.Total;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
 import org.amperskin.region.RegionRule;
@@ -212,7 +213,9 @@ public final class JsonReports {
             "rows",
             bill.rows(),
             (o, r) -> o.text("material", r.material().name()).maybe("cost", r.cost()))
-        .number("total", bill.total())
+        .number("total", bill.total());
+    StepJson.band(j, "totalBand", bill.sum().band());
+    j.objects("swings", bill.sum().swings(), StepJson::swing)
         .objects(
             "precious",
             bill.preciousMg().entrySet(),
@@ -234,6 +237,9 @@ public final class JsonReports {
     j.objects("materials", e.plan().materials(), JsonReports::material);
     j.objects("inBath", e.inBath().figures(), StepJson::figure);
     j.number("chargeAh", e.plan().chargeAh()).number("timeS", e.plan().timeS());
+    Total time = e.plan().platingTime();
+    StepJson.band(j, "timeBandS", time.band());
+    j.objects("timeSwings", time.swings(), StepJson::swing);
     Schedule schedule = e.plan().schedule();
     j.object(
         "schedule",
@@ -287,10 +293,10 @@ public final class JsonReports {
   }
 
   private static void material(Json j, Material m) throws IOException {
-    j.text("name", m.name())
-        .number("amount", m.amount())
-        .text("unit", m.unit())
-        .text("why", m.why());
+    j.text("name", m.name()).number("amount", m.amount());
+    StepJson.band(j, "amountBand", m.band());
+    j.text("unit", m.unit()).text("why", m.why());
+    j.objects("swings", m.total().swings(), StepJson::swing);
   }
 
   /** Jobs side by side. */

@@ -16,6 +16,7 @@ import org.amperskin.plating.How;
 import org.amperskin.plating.Mark;
 import org.amperskin.plating.Material;
 import org.amperskin.plating.Note;
+import org.amperskin.plating.Plan;
 import org.amperskin.plating.Schedule;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.plating.StepFigure;
@@ -397,47 +398,43 @@ public final class PlanText {
     s.solutionL().ifPresent(l -> page.line("solution", "%s mL", Figures.number(l * 1000)));
   }
 
-  /** Which unknown matters most, and what to measure to know it better. */
-  private void swings(List<StepEstimate> steps) {
-    List<StepSwing> rows = new ArrayList<>();
-    for (int i = 0; i < steps.size(); i++) {
-      for (Swing w : steps.get(i).swings()) {
-        if (w.share() >= SMALLEST_SWING) {
-          rows.add(new StepSwing(i + 1, w));
-        }
-      }
+  /** Which unknown matters most to the plan, and what to measure to know it better. */
+  private void swings(Plan plan) {
+    List<Swing> rows = new ArrayList<>(plan.platingTime().swings());
+    plan.materials().stream()
+        .filter(m -> m.name().endsWith(Material.DEPOSITED))
+        .forEach(m -> rows.addAll(m.total().swings()));
+    for (StepEstimate step : plan.steps()) {
+      step.swings().stream()
+          .filter(w -> w.unit().equals("um"))
+          .forEach(w -> rows.add(w.of(step.name())));
     }
+    rows.removeIf(w -> w.share() < SMALLEST_SWING);
     if (rows.isEmpty()) {
       return;
     }
-    rows.sort(Comparator.comparingDouble(r -> -r.swing().share()));
+    rows.sort(Comparator.comparingDouble(w -> -w.share()));
     page.heading("What is not known, and how far it moves a result");
-    page.plain(swingRow("step", "unknown", "moves", "at its low end", "at its high end"));
+    page.plain(swingRow("unknown", "moves", "at low end", "at high end"));
     Map<String, String> remedies = new LinkedHashMap<>();
-    for (StepSwing row : rows.subList(0, Math.min(MOST_SWINGS, rows.size()))) {
-      Swing w = row.swing();
+    for (Swing w : rows.subList(0, Math.min(MOST_SWINGS, rows.size()))) {
       page.plain(
           swingRow(
-              Integer.toString(row.step()),
               w.unknown(),
               w.result(),
               CompareText.shown(w.atLow(), w.unit()),
               CompareText.shown(w.atHigh(), w.unit())));
-      remedies.putIfAbsent(w.unknown(), w.remedy());
+      remedies.putIfAbsent(w.kind(), w.remedy());
     }
     remedies.forEach((unknown, remedy) -> page.item("-", unknown + ": " + remedy));
   }
 
-  /** A swing with the number of its step, from 1. */
-  private record StepSwing(int step, Swing swing) {}
-
   private static String swingRow(String... cells) {
-    return TextPage.right(cells[0], 6)
-        + "  "
-        + TextPage.cut(cells[1], 25)
-        + TextPage.cut(cells[2], 11)
-        + TextPage.right(cells[3], 17)
-        + TextPage.right(cells[4], 18);
+    return "  "
+        + TextPage.cut(cells[0], 35)
+        + TextPage.cut(cells[1].replace(Material.DEPOSITED, ""), 14)
+        + TextPage.right(" " + cells[2], 13)
+        + TextPage.right(" " + cells[3], 15);
   }
 
   private void end(Estimate e) {
@@ -449,7 +446,12 @@ public final class PlanText {
     if (!materials.isEmpty()) {
       page.heading("Materials");
       for (Material m : materials) {
-        page.line("", "%s %s %s, %s", Figures.number(m.amount()), m.unit(), m.name(), m.why());
+        String band =
+            m.band()
+                .map(b -> Figures.band(Figures.number(b.low()), Figures.number(b.high())))
+                .orElse("");
+        page.line(
+            "", "%s%s %s %s, %s", Figures.number(m.amount()), band, m.unit(), m.name(), m.why());
       }
     }
     if (!e.plan().steps().isEmpty()) {
@@ -459,9 +461,17 @@ public final class PlanText {
         page.line("", "%d step%s without a figure not included", without, without == 1 ? "" : "s");
       }
       page.line("charge", "%s", Figures.charge(e.plan().chargeAh()));
-      page.line("plating time", "%s", Figures.time(e.plan().timeS()));
+      page.line(
+          "plating time",
+          "%s%s",
+          Figures.time(e.plan().timeS()),
+          e.plan()
+              .platingTime()
+              .band()
+              .map(b -> Figures.band(Figures.time(b.low()), Figures.time(b.high())))
+              .orElse(""));
     }
-    swings(e.plan().steps());
+    swings(e.plan());
     if (!cautions.isEmpty()) {
       page.heading("Cautions");
       for (Caution c : cautions.values()) {

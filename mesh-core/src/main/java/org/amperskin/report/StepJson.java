@@ -5,6 +5,7 @@ import java.util.Optional;
 import org.amperskin.plating.Band;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.plating.StepFigure;
+import org.amperskin.plating.Swing;
 import org.amperskin.plating.Window;
 
 /** One step of a plan as JSON members; what does not apply is null. */
@@ -45,17 +46,7 @@ final class StepJson {
         .maybe("handsS", s.handsS())
         .maybe("waitS", s.waitS());
     j.objects("figures", s.figures(), StepJson::figure);
-    j.objects(
-        "swings",
-        s.swings(),
-        (k, w) ->
-            k.text("result", w.result())
-                .text("unknown", w.unknown())
-                .number("typical", w.typical())
-                .number("atLow", w.atLow())
-                .number("atHigh", w.atHigh())
-                .text("unit", w.unit())
-                .text("remedy", w.remedy()));
+    j.objects("swings", s.swings(), StepJson::swing);
     j.objects(
         "ramp", s.ramp(), (k, p) -> k.number("atS", p.atS()).number("currentA", p.currentA()));
     j.maybeText("refusal", s.refusal()).texts("warnings", s.warnings());
@@ -86,11 +77,21 @@ final class StepJson {
     k.text("mark", f.mark().letter()).text("basis", f.basis());
   }
 
+  static void swing(Json k, Swing w) throws IOException {
+    k.text("result", w.result())
+        .text("unknown", w.unknown())
+        .number("typical", w.typical())
+        .number("atLow", w.atLow())
+        .number("atHigh", w.atHigh())
+        .text("unit", w.unit())
+        .text("remedy", w.remedy());
+  }
+
   private static void window(Json j, String key, Optional<Window> w) throws IOException {
     j.range(key, w.isPresent(), w.map(Window::low).orElse(0.0), w.map(Window::high).orElse(0.0));
   }
 
-  private static void band(Json j, String key, Optional<Band> b) throws IOException {
+  static void band(Json j, String key, Optional<Band> b) throws IOException {
     j.range(key, b.isPresent(), b.map(Band::low).orElse(0.0), b.map(Band::high).orElse(0.0));
   }
 }

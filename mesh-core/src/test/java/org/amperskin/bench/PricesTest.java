@@ -6,6 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.amperskin.plating.Material;
+import org.amperskin.plating.Plan;
+import org.amperskin.plating.PlatedSurface;
+import org.amperskin.plating.Step;
+import org.amperskin.plating.WorkKind;
+import org.amperskin.plating.WorkStep;
+import org.amperskin.plating.Workpiece;
 import org.amperskin.yaml.YamlFault;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -79,5 +85,22 @@ class PricesTest {
     assertThatThrownBy(() -> Prices.read(text, "p.yaml"))
         .isInstanceOf(YamlFault.class)
         .hasMessageContaining(words);
+  }
+
+  /** Money follows what moves an amount: half more resist costs half more; prices are certain. */
+  @Test
+  void theSumCarriesTheBandOfItsMaterials() throws Exception {
+    Prices prices = Prices.read("currency: crowns\nprice: {resist: 100 /L}\n", "prices.yaml");
+    Step resist = new WorkStep("resist", "", PlatedSurface.bare(20_000), WorkKind.RESIST);
+    Plan plan = Plan.of(List.of(resist), Workpiece.unknown());
+    Material used =
+        plan.materials().stream().filter(m -> m.name().equals("resist")).findFirst().orElseThrow();
+    Prices.Bill bill = prices.bill(plan.materials());
+    assertThat(bill.total()).isCloseTo(100 * used.amount(), within(1e-9));
+    assertThat(bill.sum().band().orElseThrow().high())
+        .isCloseTo(100 * used.band().orElseThrow().high(), within(1e-9));
+    assertThat(bill.sum().swings())
+        .singleElement()
+        .satisfies(s -> assertThat(s.unit()).isEqualTo("crowns"));
   }
 }

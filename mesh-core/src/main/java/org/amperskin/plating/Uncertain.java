@@ -1,0 +1,70 @@
+package org.amperskin.plating;
+
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * A result of a step as a function of what is not known.
+ *
+ * <p>Two unknowns that are equal are the same unknown, also in different steps: one bath's
+ * efficiency, one region's area.
+ */
+public final class Uncertain {
+  private final String step;
+  private final String result;
+  private final ToDoubleFunction<double[]> value;
+  private final List<Unknown> unknowns;
+
+  /**
+   * A result.
+   *
+   * @param step the step
+   * @param result what it is: time, metal, anode, solution or the key of a figure
+   * @param value the result by the unknowns, in their order
+   * @param unknowns what is not known, possibly nothing
+   */
+  Uncertain(String step, String result, ToDoubleFunction<double[]> value, List<Unknown> unknowns) {
+    this.step = step;
+    this.result = result;
+    this.value = value;
+    this.unknowns = List.copyOf(unknowns);
+  }
+
+  /** A result that is known. */
+  static Uncertain known(String step, String result, double value) {
+    return new Uncertain(step, result, x -> value, List.of());
+  }
+
+  /** A figure, with its range as the unknown. */
+  static Uncertain of(String step, StepFigure figure) {
+    boolean ranged =
+        figure
+            .band()
+            .filter(b -> b.low() <= figure.value() && figure.value() <= b.high())
+            .isPresent();
+    if (!ranged) {
+      return known(step, figure.key(), figure.value());
+    }
+    Band band = figure.band().get();
+    Spread.Triangle range = new Spread.Triangle(band.low(), figure.value(), band.high());
+    String remedy = "note what it really takes; now " + figure.basis();
+    return new Uncertain(
+        step, figure.key(), x -> x[0], List.of(new Unknown(figure.label(), range, remedy)));
+  }
+
+  String step() {
+    return step;
+  }
+
+  String result() {
+    return result;
+  }
+
+  List<Unknown> unknowns() {
+    return unknowns;
+  }
+
+  double at(double[] values) {
+    return value.applyAsDouble(values);
+  }
+}
