@@ -91,6 +91,7 @@ public final class Main implements Runnable {
     verbs.put("pattern", PatternCommand::new);
     verbs.put("plan", PlanCommand::new);
     verbs.put("compare", CompareCommand::new);
+    verbs.put("rack", RackCommand::new);
     verbs.put("film", FilmCommand::new);
     verbs.put("stencil", StencilCommand::new);
     verbs.put("recipes", RecipesCommand::new);

@@ -18,13 +18,14 @@ import picocli.CommandLine.Parameters;
 final class SchemaCommand extends Verb {
   private static final List<String> VERBS =
       List.of(
-          "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix",
-          "log");
+          "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
+          "mix", "log");
 
   @Parameters(
       paramLabel = "VERB",
       arity = "0..1",
-      description = "measure, mask, pattern, plan, compare, film, stencil, recipes, mix or log.")
+      description =
+          "measure, mask, pattern, plan, compare, rack, film, stencil, recipes, mix, log.")
   private String verb;
 
   @Option(names = "--sample", description = "A literal example of the answer instead.")

@@ -89,6 +89,7 @@ class HelpTest {
             "pattern",
             "plan",
             "compare",
+            "rack",
             "film",
             "stencil",
             "recipes",
@@ -132,7 +133,7 @@ class HelpTest {
 
   @Test
   void examplesAreCounted() {
-    assertThat(helpCommands()).hasSize(23 + 5 + 4 + 18);
+    assertThat(helpCommands()).hasSize(24 + 5 + 4 + 18);
     assertThat(documents()).hasSizeGreaterThanOrEqualTo(2);
   }
 

@@ -99,6 +99,7 @@ class PageWidthTest {
     fits(Cli.run("film", job, "--paper", "Letter", "--portrait", "--measured", "99.6 x 100.2 mm"));
     fits(Cli.run("film", job, "--test-strips"));
     fits(Cli.run("film", job, "--film", name.contains("lattice") ? "lattice" : "chevrons"));
+    fits(Cli.run("rack", job, job));
     fits(Cli.run("stencil", job, "--least", "2mm", "--bridges", "0.8mm"));
     fits(Cli.run("stencil", job, "--mirror", "yes"));
   }

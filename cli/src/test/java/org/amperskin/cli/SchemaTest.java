@@ -55,7 +55,8 @@ class SchemaTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix", "log"
+        "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
+        "mix", "log"
       })
   void schemasAreThemselvesValid(String verb) throws Exception {
     JsonSchema meta =
@@ -71,7 +72,8 @@ class SchemaTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix", "log"
+        "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
+        "mix", "log"
       })
   void everyKeyIsDescribedRequiredAndClosed(String verb) throws Exception {
     List<String> faults = new ArrayList<>();
@@ -375,7 +377,8 @@ class SchemaTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "measure", "mask", "pattern", "plan", "compare", "film", "stencil", "recipes", "mix", "log"
+        "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
+        "mix", "log"
       })
   void samplesAreTheAnswerOfTheCommandTheyName(String verb) throws Exception {
     String comment = schemaText(verb).get("$comment").asText();

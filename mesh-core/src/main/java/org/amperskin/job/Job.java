@@ -344,6 +344,23 @@ public record Job(
         steps);
   }
 
+  /** The same job with other steps. */
+  public Job with(List<StepSpec> otherSteps) {
+    return new Job(
+        name,
+        part,
+        paint,
+        contacts,
+        tank,
+        supply,
+        resistUm,
+        prices,
+        light,
+        films,
+        regions,
+        List.copyOf(otherSteps));
+  }
+
   /**
    * The region that carries the pattern: that of the last plating or etching step through a film,
    * else the first film's; empty without films.

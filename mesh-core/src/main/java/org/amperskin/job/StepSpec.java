@@ -23,6 +23,28 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
     return doing instanceof Plate plate ? plate.settings().thinnest() : OptionalDouble.empty();
   }
 
+  /** The same plating step at another density (A/m2); work stays as it is. */
+  public StepSpec at(double density) {
+    if (!(doing instanceof Plate plate)) {
+      return this;
+    }
+    Settings s = plate.settings();
+    Settings changed =
+        new Settings(
+            OptionalDouble.of(density),
+            s.efficiency(),
+            s.metalDensity(),
+            s.temperature(),
+            s.conductivity(),
+            s.factor(),
+            s.softStart(),
+            s.swab(),
+            s.pulse(),
+            s.thinnest());
+    Plate other = new Plate(plate.recipe(), plate.target(), changed, plate.onPaint());
+    return new StepSpec(name, region, other, place);
+  }
+
   /** What is done. */
   public sealed interface Doing {}
 

@@ -16,12 +16,14 @@ import org.amperskin.job.Comparison;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.MeasuredPart;
 import org.amperskin.job.PartList;
+import org.amperskin.job.RackJobs;
 import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.plating.EfficiencyCurve;
 import org.amperskin.plating.Figure;
 import org.amperskin.plating.FigureKey;
 import org.amperskin.plating.Material;
 import org.amperskin.plating.Note;
+import org.amperskin.plating.Rack;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.Schedule;
 import org.amperskin.plating.Total;
@@ -297,6 +299,41 @@ public final class JsonReports {
     StepJson.band(j, "amountBand", m.band());
     j.text("unit", m.unit()).text("why", m.why());
     j.objects("swings", m.total().swings(), StepJson::swing);
+  }
+
+  /** Several parts in one tank. */
+  public static String rack(RackJobs jobs) {
+    return Json.object(
+        j -> {
+          Rack rack = jobs.rack();
+          j.text("schema", "amperskin.rack/1")
+              .text("recipe", jobs.recipe().id())
+              .number("densityADm2", jobs.densityADm2())
+              .number("areaDm2", rack.areaDm2())
+              .number("mostA", rack.mostA())
+              .number("chargeAh", rack.chargeAh())
+              .number("bathL", rack.bathL());
+          j.objects(
+              "parts",
+              rack.parts(),
+              (k, p) ->
+                  k.text("name", p.name())
+                      .number("areaDm2", p.areaDm2())
+                      .number("currentA", p.currentA())
+                      .number("chargeAh", p.chargeAh())
+                      .number("timeS", p.timeS()));
+          j.objects(
+              "stages",
+              rack.stages(),
+              (k, s) ->
+                  k.number("atS", s.atS())
+                      .texts("out", s.out())
+                      .number("setA", s.setA())
+                      .number("areaDm2", s.areaDm2())
+                      .number("chargeAh", s.chargeAh())
+                      .maybe("forgottenADm2", s.forgottenADm2()));
+          j.texts("warnings", jobs.warnings());
+        });
   }
 
   /** Jobs side by side. */
