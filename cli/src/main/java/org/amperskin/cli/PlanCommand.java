@@ -2,12 +2,16 @@ package org.amperskin.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import org.amperskin.bench.BenchLog;
+import org.amperskin.bench.LogEntry;
 import org.amperskin.bench.Prices;
+import org.amperskin.job.Again;
 import org.amperskin.job.Estimate;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
@@ -43,6 +47,7 @@ import picocli.CommandLine.Parameters;
       "      --thickness 60um --density 1.5A/dm2",
       "  amperskin plan test-meshes/demo/visor.yaml \\",
       "      --prices test-meshes/shop/prices.yaml",
+      "  amperskin plan test-meshes/demo/visor.yaml --redo \"copper build\"",
       "",
       "Exit: 0 planned, 1 a step has no figure, 2 usage or a fault in the job,",
       "      3 a file that cannot be read."
@@ -101,12 +106,41 @@ final class PlanCommand extends Verb {
       description = "Time of day of the first step: adds a schedule by the clock.")
   private String start;
 
+  @Option(
+      names = "--continue",
+      description = "Go on from the charges that the bench log has for this job file.")
+  private boolean goOn;
+
+  @Option(
+      names = "--log",
+      paramLabel = "FILE",
+      description = "The log to go on from; else AMPERSKIN_LOG, else the user's.")
+  private Path log;
+
+  @Option(
+      names = "--redo",
+      paramLabel = "STEP",
+      description = "Take this step's layer off, plate it anew, and what comes after.")
+  private String redo;
+
+  @Option(
+      names = "--depth",
+      paramLabel = "UM",
+      description = "With --redo: how much to take off; half of the layer if left out.")
+  private String depth;
+
   @Option(names = "--json", description = "Answer as JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws Exception {
     OptionalInt clock = clock();
+    if (goOn && redo != null || depth != null && redo == null || log != null && !goOn) {
+      throw new UsageFault("--continue takes --log, --redo takes --depth; one of the two fits");
+    }
+    if ((goOn || redo != null) && !JobFile.looksLikeJob(file)) {
+      throw new UsageFault("--continue and --redo want a job file (.yaml)");
+    }
     Optional<Prices> money =
         prices == null ? Optional.empty() : Optional.of(PriceFile.read(prices));
     Estimate estimate = JobFile.looksLikeJob(file) ? fromJob() : estimate(quickJob());
@@ -149,7 +183,45 @@ final class PlanCommand extends Verb {
         throw new UsageFault("a job file tells everything; '" + given + "' goes into it");
       }
     }
-    return estimate(file);
+    Job job = JobFile.read(file, library());
+    try {
+      if (redo != null) {
+        OptionalDouble um =
+            depth == null
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(
+                    Unit.of("um").fromSi(positive("--depth", depth, Dimension.LENGTH)));
+        return estimate(Again.redone(job, redo, um, library()));
+      }
+      return estimate(goOn ? Again.continued(job, logged(job)) : job);
+    } catch (IllegalArgumentException cannot) {
+      throw new UsageFault(cannot.getMessage());
+    }
+  }
+
+  /** Charge that the bench log has for the steps of this job (A.h). */
+  private Map<String, Double> logged(Job job) throws Exception {
+    Path from = log != null ? log : userFolder().log();
+    String path = file.toAbsolutePath().normalize().toString();
+    Map<String, Double> charges = new LinkedHashMap<>();
+    try (BenchLog bench = BenchLog.open(from)) {
+      for (LogEntry entry : bench.entries()) {
+        if (entry instanceof LogEntry.Job done
+            && done.file().equals(path)
+            && done.head().struck().isEmpty()) {
+          done.steps().forEach(s -> charges.merge(s.name(), s.chargeAh(), Double::sum));
+        }
+      }
+    }
+    if (charges.isEmpty()) {
+      throw new UsageFault(
+          "--continue: the log "
+              + from
+              + " has no charge for "
+              + path
+              + "; amperskin log job keeps it");
+    }
+    return charges;
   }
 
   private Job quickJob() throws IOException, UsageFault, YamlFault {

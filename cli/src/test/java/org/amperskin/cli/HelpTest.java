@@ -133,7 +133,7 @@ class HelpTest {
 
   @Test
   void examplesAreCounted() {
-    assertThat(helpCommands()).hasSize(24 + 5 + 4 + 18);
+    assertThat(helpCommands()).hasSize(25 + 5 + 4 + 18);
     assertThat(documents()).hasSizeGreaterThanOrEqualTo(2);
   }
 

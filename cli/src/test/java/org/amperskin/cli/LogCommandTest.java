@@ -196,4 +196,38 @@ class LogCommandTest {
     assertThat(shown.err()).contains("ready-made", "cancer", "trivalent");
     assertThat(Cli.run("mix", "palladium-brush", "1L").code()).isEqualTo(1);
   }
+
+  /**
+   * What the log has of a job is taken off its steps; struck entries and other jobs do not count.
+   */
+  @Test
+  void aPlanGoesOnFromTheLog() throws Exception {
+    Path job = folder.resolve("job.yaml");
+    Files.writeString(
+        job,
+        "part: {file: '%s'}\nstep: [{name: ni, recipe: nickel-watts, thickness: 10 um}]\n"
+            .formatted(Cli.ROOT.resolve("test-meshes/examples/cube20.stl")));
+    Path other = Files.copy(job, folder.resolve("other.yaml"));
+    String db = folder.resolve("log.db").toString();
+    kept("job " + other + " --step \"ni, 0.02 A.h\"");
+    Cli.Result nothing = Cli.run("plan", job.toString(), "--continue", "--log", db);
+    assertThat(nothing.code()).isEqualTo(2);
+    assertThat(nothing.err()).contains("has no charge for", "amperskin log job");
+    kept("job " + job + " --step \"ni, 0.05 A.h\"");
+    kept("job " + job + " --step \"ni, 0.03 A.h\"");
+    kept("job " + job + " --step \"ni, 0.11 A.h\"");
+    kept("strike 4 --why typo");
+    double whole =
+        JSON.readTree(Cli.run("plan", "--json", job.toString()).out()).get("chargeAh").asDouble();
+    Cli.Result rest = Cli.run("plan", "--json", job.toString(), "--continue", "--log", db);
+    assertThat(JSON.readTree(rest.out()).get("chargeAh").asDouble())
+        .isCloseTo(whole - 0.08, within(1e-9));
+    kept("job " + job + " --step \"ni, 5 A.h\"");
+    Cli.Result done = Cli.run("plan", job.toString(), "--continue", "--log", db);
+    assertThat(done.code()).isEqualTo(1);
+    assertThat(done.out()).contains("nothing is left to plate");
+    assertThat(Cli.run("plan", job.toString(), "--redo", "ni").err()).contains("takes nickel off");
+    assertThat(Cli.run("plan", job.toString(), "--depth", "3um").code()).isEqualTo(2);
+    assertThat(Cli.run("plan", job.toString(), "--continue", "--redo", "ni").code()).isEqualTo(2);
+  }
 }

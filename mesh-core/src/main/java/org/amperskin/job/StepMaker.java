@@ -85,6 +85,7 @@ final class StepMaker {
     s.conductivity().ifPresent(step::conductivity);
     s.softStart().ifPresent(v -> step.softStart(new Time(v)));
     s.pulse().ifPresent(step::pulse);
+    s.already().ifPresent(step::already);
     job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
     job.tank().spacingM().ifPresent(v -> step.gap(new Length(v)));
     job.contacts().wire().ifPresent(w -> step.wire(w.diameter(), w.submerged()));
@@ -106,6 +107,7 @@ final class StepMaker {
     s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
     s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
     s.pulse().ifPresent(step::pulse);
+    s.already().ifPresent(step::already);
     s.factor().ifPresent(v -> step.factor(Unit.of("A.h/(dm2.um)").fromSi(v)));
     return step.build();
   }
@@ -119,6 +121,7 @@ final class StepMaker {
     s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
     s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
     s.efficiency().ifPresent(step::efficiency);
+    s.layer().ifPresent(v -> step.layer(new Length(v)));
     job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
     job.contacts().wire().ifPresent(w -> step.wire(w.diameter(), w.submerged()));
     return step.build();

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import org.amperskin.plating.Already;
 import org.amperskin.plating.Claim;
 import org.amperskin.plating.How;
 import org.amperskin.plating.Pulse;
@@ -24,12 +25,20 @@ import org.amperskin.yaml.YamlMap;
 final class StepReader {
   private static final Set<String> ALWAYS = Set.of("name", "region");
   private static final Set<String> PLATING =
-      Set.of("thickness", "charge", "coverage", "density", "metal-density", "pulse", "thinnest");
+      Set.of(
+          "thickness",
+          "charge",
+          "coverage",
+          "density",
+          "metal-density",
+          "pulse",
+          "already",
+          "thinnest");
   private static final Set<String> TANK =
       Set.of("efficiency", "temperature", "conductivity", "soft-start");
   private static final Set<String> BRUSH = Set.of("factor", "swab");
   private static final Set<String> ETCH =
-      Set.of("depth", "charge", "density", "metal-density", "efficiency", "swab");
+      Set.of("depth", "charge", "density", "metal-density", "efficiency", "layer", "swab");
 
   private final RecipeLibrary recipes;
   private final Set<String> regions;
@@ -174,7 +183,21 @@ final class StepReader {
         map.maybePositive("soft-start", Dimension.TIME),
         map.has("swab") ? SwabReader.read(map.map("swab")) : Swab.unknown(),
         map.has("pulse") ? Optional.of(pulse(map.map("pulse"))) : Optional.empty(),
+        map.has("already") ? Optional.of(already(map.map("already"))) : Optional.empty(),
+        map.maybePositive("layer", Dimension.LENGTH),
         thinnest);
+  }
+
+  private static Already already(YamlMap map) throws YamlFault {
+    map.onlyKeys(Set.of("charge", "gain", "thickness"));
+    try {
+      return new Already(
+          map.maybePositive("charge", Dimension.CHARGE, "A.h"),
+          map.maybePositive("gain", Dimension.MASS, "g"),
+          map.maybePositive("thickness", Dimension.LENGTH, "um"));
+    } catch (IllegalArgumentException bad) {
+      throw map.fault(map.has("thickness") ? "thickness" : "", bad.getMessage());
+    }
   }
 
   private static Pulse pulse(YamlMap map) throws YamlFault {

@@ -2,6 +2,7 @@ package org.amperskin.job;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.plating.Already;
 import org.amperskin.plating.Pulse;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.Swab;
@@ -25,23 +26,16 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
 
   /** The same plating step at another density (A/m2); work stays as it is. */
   public StepSpec at(double density) {
-    if (!(doing instanceof Plate plate)) {
-      return this;
-    }
-    Settings s = plate.settings();
-    Settings changed =
-        new Settings(
-            OptionalDouble.of(density),
-            s.efficiency(),
-            s.metalDensity(),
-            s.temperature(),
-            s.conductivity(),
-            s.factor(),
-            s.softStart(),
-            s.swab(),
-            s.pulse(),
-            s.thinnest());
-    Plate other = new Plate(plate.recipe(), plate.target(), changed, plate.onPaint());
+    return doing instanceof Plate plate ? with(plate, plate.settings().at(density)) : this;
+  }
+
+  /** The same plating step, of which something was done before; work stays as it is. */
+  public StepSpec after(Already done) {
+    return doing instanceof Plate plate ? with(plate, plate.settings().after(done)) : this;
+  }
+
+  private StepSpec with(Plate plate, Settings settings) {
+    Plate other = new Plate(plate.recipe(), plate.target(), settings, plate.onPaint());
     return new StepSpec(name, region, other, place);
   }
 
@@ -78,6 +72,8 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
    * @param softStart time over which the current comes up (s)
    * @param swab the brush tool
    * @param pulse current switched on and off
+   * @param already what of it was done before
+   * @param layer thickness of the metal there before an etch (m), where no step plates it
    * @param thinnest thickness where it is thinnest over the mean (0 to 1)
    */
   public record Settings(
@@ -90,13 +86,78 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
       OptionalDouble softStart,
       Swab swab,
       Optional<Pulse> pulse,
+      Optional<Already> already,
+      OptionalDouble layer,
       OptionalDouble thinnest) {
     /** Everything from the recipe but these, where they are present. */
     public static Settings of(
         OptionalDouble density, OptionalDouble efficiency, OptionalDouble metalDensity) {
       OptionalDouble e = OptionalDouble.empty();
       return new Settings(
-          density, efficiency, metalDensity, e, e, e, e, Swab.unknown(), Optional.empty(), e);
+          density,
+          efficiency,
+          metalDensity,
+          e,
+          e,
+          e,
+          e,
+          Swab.unknown(),
+          Optional.empty(),
+          Optional.empty(),
+          e,
+          e);
+    }
+
+    /** An etch of a layer that is there (m). */
+    static Settings etching(double layer) {
+      OptionalDouble e = OptionalDouble.empty();
+      return new Settings(
+          e,
+          e,
+          e,
+          e,
+          e,
+          e,
+          e,
+          Swab.unknown(),
+          Optional.empty(),
+          Optional.empty(),
+          OptionalDouble.of(layer),
+          e);
+    }
+
+    /** The same at another density (A/m2). */
+    Settings at(double other) {
+      return new Settings(
+          OptionalDouble.of(other),
+          efficiency,
+          metalDensity,
+          temperature,
+          conductivity,
+          factor,
+          softStart,
+          swab,
+          pulse,
+          already,
+          layer,
+          thinnest);
+    }
+
+    /** The same with something done before. */
+    Settings after(Already done) {
+      return new Settings(
+          density,
+          efficiency,
+          metalDensity,
+          temperature,
+          conductivity,
+          factor,
+          softStart,
+          swab,
+          pulse,
+          Optional.of(done),
+          layer,
+          thinnest);
     }
   }
 }

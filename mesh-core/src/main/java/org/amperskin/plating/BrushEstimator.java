@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.Optional;
 import org.amperskin.units.Area;
 import org.amperskin.units.Charge;
 import org.amperskin.units.CurrentDensity;
@@ -78,7 +79,17 @@ final class BrushEstimator {
     out.densityWindowADm2(window);
     out.currentA(current).contactAreaMm2(new Area(contact).inMm2());
     step.basics().currentBand(current, out);
-    Charge charge = charge();
+    double open = surface.openArea().squareMetres();
+    double doneC = done(factorOrNothing(), open);
+    if (step.already().isPresent()) {
+      Optional<String> end =
+          step.basics().nothingLeft(step.already().get(), doneC, whole().coulombs());
+      if (end.isPresent()) {
+        return out.refuse(end.get()).build();
+      }
+      step.basics().tellAlready(step.already().get(), doneC, whole().coulombs() - doneC, out);
+    }
+    Charge charge = new Charge(whole().coulombs() - doneC);
     out.chargeAh(charge.inAmpereHours());
     double time = charge.coulombs() / current;
     out.timeS(time);
@@ -114,7 +125,25 @@ final class BrushEstimator {
     return recipe.needed(FigureKey.FACTOR).triangleSi();
   }
 
-  private Charge charge() {
+  /** Charge that was passed before (C), by factor (C/m3) and open area (m2). */
+  private double done(double factor, double openM2) {
+    double rho = step.basics().typicalDepositDensity().kilogramsPerCubicMetre();
+    return step.already().map(d -> d.coulombs(factor, factor / rho, openM2, 1)).orElse(0.0);
+  }
+
+  /** Charge that a thickness still wants (C), by factor and open area. */
+  private double left(double factor, double openM2, Length thickness) {
+    return Math.max(0, factor * openM2 * thickness.metres() - done(factor, openM2));
+  }
+
+  /** Charge per volume, 0 for a finish of which none is known. */
+  private double factorOrNothing() {
+    boolean known = step.factor().isPresent() || recipe.figure(FigureKey.FACTOR).isPresent();
+    return known ? factor().typical() : 0;
+  }
+
+  /** The charge of all of the step, what was done before included. */
+  private Charge whole() {
     double open = surface.openArea().squareMetres();
     if (target instanceof Target.Passed p) {
       return p.charge();
@@ -145,7 +174,8 @@ final class BrushEstimator {
     Spread.Triangle factor = factor();
     Spread.Triangle area = surface.openTriangle();
     double open = area.typical();
-    double thickness = charge.coulombs() / (factor.typical() * open);
+    double doneC = done(factor.typical(), open);
+    double thickness = (charge.coulombs() + doneC) / (factor.typical() * open);
     if (recipe.claim() == Claim.CAPPED
         && thickness > recipe.needed(FigureKey.THICKNESS_CAP).typicalSi() * (1 + 1e-9)) {
       out.warn(
@@ -164,11 +194,11 @@ final class BrushEstimator {
             out.band(
                 "thickness",
                 "um",
-                x -> new Length(charge.coulombs() / (x[0] * x[1])).inUm(),
+                x -> new Length((charge.coulombs() + done(x[0], x[1])) / (x[0] * x[1])).inUm(),
                 Unknown.factor(factor),
                 Unknown.area(area)),
             new Length(thickness).inUm()));
-    double grams = new Mass(rho.typical() * open * thickness).inGrams();
+    double grams = new Mass(rho.typical() * charge.coulombs() / factor.typical()).inGrams();
     out.massG(grams);
     out.massBandG(
         honest(
@@ -179,15 +209,14 @@ final class BrushEstimator {
                 Unknown.factor(factor),
                 Unknown.depositDensity(rho)),
             grams));
-    out.rateUmPerH(
-        new Length(thickness / (charge.coulombs() / current) * Unit.of("h").toSi(1)).inUm());
+    out.rateUmPerH(new Length(current / (factor.typical() * open) * Unit.of("h").toSi(1)).inUm());
     if (target instanceof Target.Thickness t) {
       out.timeBandS(
           honest(
               out.band(
                   "time",
                   "s",
-                  x -> x[0] * x[1] * t.thickness().metres() / current,
+                  x -> left(x[0], x[1], t.thickness()) / current,
                   Unknown.factor(factor),
                   Unknown.area(area)),
               charge.coulombs() / current));

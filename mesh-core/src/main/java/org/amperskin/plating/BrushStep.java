@@ -18,6 +18,7 @@ public final class BrushStep implements Step {
   private final Swab swab;
   private final OptionalDouble factor;
   private final Optional<Pulse> pulse;
+  private final Optional<Already> already;
 
   private BrushStep(Builder b) {
     basics =
@@ -26,6 +27,7 @@ public final class BrushStep implements Step {
     swab = b.swab;
     factor = b.factor;
     pulse = b.pulse;
+    already = b.already;
     if (factor.isPresent() && b.recipe.claim() != Claim.FARADAY) {
       throw new IllegalArgumentException(
           "factor given for "
@@ -86,6 +88,10 @@ public final class BrushStep implements Step {
     return pulse;
   }
 
+  Optional<Already> already() {
+    return already;
+  }
+
   /** Gathers what is known of a brush step. */
   public static final class Builder {
     private final String name;
@@ -98,6 +104,7 @@ public final class BrushStep implements Step {
     private OptionalDouble factor = OptionalDouble.empty();
     private Swab swab = Swab.unknown();
     private Optional<Pulse> pulse = Optional.empty();
+    private Optional<Already> already = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       this.name = name;
@@ -140,6 +147,12 @@ public final class BrushStep implements Step {
     /** Current switched on and off; the density asked for is its mean. */
     public Builder pulse(Pulse value) {
       pulse = Optional.of(value);
+      return this;
+    }
+
+    /** Goes on from what was done; figures are of what is left. */
+    public Builder already(Already value) {
+      already = Optional.of(value);
       return this;
     }
 

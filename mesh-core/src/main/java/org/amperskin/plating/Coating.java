@@ -19,6 +19,13 @@ final class Coating {
     layers.clear();
   }
 
+  /** A layer that was there before the plan begins; what the plan plates goes before it. */
+  void present(Metal metal, OptionalDouble um) {
+    if (layers.isEmpty()) {
+      add(metal, um);
+    }
+  }
+
   /** Another layer; one of the metal already on top thickens it. */
   void add(Metal metal, OptionalDouble um) {
     Layer top = layers.peek();

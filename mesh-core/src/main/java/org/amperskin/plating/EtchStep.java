@@ -19,6 +19,7 @@ public final class EtchStep implements Step {
   private final Swab swab;
   private final Optional<Volume> bath;
   private final Optional<ContactWire> wire;
+  private final Optional<Length> layer;
 
   private EtchStep(Builder b) {
     basics =
@@ -32,6 +33,7 @@ public final class EtchStep implements Step {
     swab = b.swab;
     bath = b.bath;
     wire = b.wire;
+    layer = b.layer;
   }
 
   /**
@@ -93,6 +95,11 @@ public final class EtchStep implements Step {
     return wire;
   }
 
+  /** Thickness of the metal that is there, where no step of the plan plates it. */
+  Optional<Length> layer() {
+    return layer;
+  }
+
   /** Gathers what is known of an etch. */
   public static final class Builder {
     private final String name;
@@ -106,6 +113,7 @@ public final class EtchStep implements Step {
     private Swab swab = Swab.unknown();
     private Optional<Volume> bath = Optional.empty();
     private Optional<ContactWire> wire = Optional.empty();
+    private Optional<Length> layer = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       this.name = name;
@@ -157,6 +165,13 @@ public final class EtchStep implements Step {
     /** Bare contact wire under the surface of the bath; it is eaten too. */
     public Builder wire(Length diameter, Length submerged) {
       wire = Optional.of(new ContactWire(diameter, submerged));
+      return this;
+    }
+
+    /** Thickness of the metal that is there, where no step of the plan plates it. */
+    public Builder layer(Length value) {
+      Faraday.positive("thickness of the layer", value.metres(), "m");
+      layer = Optional.of(value);
       return this;
     }
 

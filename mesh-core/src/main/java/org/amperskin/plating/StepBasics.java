@@ -116,4 +116,50 @@ record StepBasics(
           "recipe " + recipe.id() + " is for " + recipe.how().key() + ", not for " + how.key());
     }
   }
+
+  /** Why nothing is left to do, or why what was done cannot be counted; empty if all is well. */
+  Optional<String> nothingLeft(Already done, double doneC, double wantedC) {
+    if (target instanceof Target.Thickness || done.chargeAh().isPresent()) {
+      double share = doneC / wantedC;
+      return share < 1
+          ? Optional.empty()
+          : Optional.of(
+              "what was done already, "
+                  + done.basis()
+                  + ", is "
+                  + Quantity.plain(100 * share, 3)
+                  + " % of what is wanted: nothing is left to plate");
+    }
+    return Optional.of(
+        "what was done already is told "
+            + done.basis()
+            + ", but the step ends by charge: tell the charge that has passed");
+  }
+
+  /** Tells what is there and what is still to come. */
+  void tellAlready(Already done, double doneC, double leftC, EstimateBuilder out) {
+    double share = doneC / (doneC + leftC);
+    if (target instanceof Target.Thickness t) {
+      double um = t.thickness().inUm();
+      out.figure("alreadyUm", "already", um * share, "um", Mark.COMPUTED, done.basis());
+      out.figure(
+          "leftUm",
+          "left",
+          um * (1 - share),
+          "um",
+          Mark.COMPUTED,
+          "time, charge and metal are those of what is left");
+    } else {
+      out.figure("alreadyShare", "already", 100 * share, "%", Mark.COMPUTED, done.basis());
+    }
+    out.notes.add(
+        new Note(
+            "Before going on: rinse, activate "
+                + (recipe.metal() == Metal.COPPER
+                    ? "30 s in dilute sulfuric acid"
+                    : "as before the step")
+                + " and go in wet, current on; a layer that dried or passivated peels.",
+            Mark.COMMON,
+            Assumption.PRACTICE));
+  }
 }

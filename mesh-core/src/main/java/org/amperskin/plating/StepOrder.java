@@ -48,7 +48,7 @@ final class StepOrder {
     }
     StepEstimate estimate = step.estimate();
     if (step instanceof TankStep tank) {
-      if (tank.paint().isPresent()) {
+      if (tank.paint().isPresent() && tank.already().isEmpty()) {
         paintBare = true;
       }
       warmth(tank);
@@ -200,6 +200,7 @@ final class StepOrder {
       alkaline(step.name(), recipe.id());
     }
     openings(step.name(), false);
+    step.layer().ifPresent(l -> coating.present(recipe.metal(), OptionalDouble.of(l.inUm())));
     double deepUm = estimate.figure(EtchEstimator.DEPTH).map(StepFigure::value).orElse(0.0);
     coating
         .fault(recipe.metal(), deepUm)

@@ -2,6 +2,7 @@ package org.amperskin.plating;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.amperskin.units.Area;
 import org.amperskin.units.Charge;
 import org.amperskin.units.CurrentDensity;
@@ -39,6 +40,9 @@ final class TankEstimator {
   private final PlatedSurface surface;
   private final EstimateBuilder out;
 
+  /** Volume of the layer over that of a flat one. */
+  private double growth = 1;
+
   TankEstimator(TankStep step) {
     this.step = step;
     this.recipe = step.recipe();
@@ -67,7 +71,19 @@ final class TankEstimator {
     step.basics().currentBand(current, out);
     Spread.Triangle rho = step.basics().depositDensity(out);
     Spread.Triangle eps = efficiency(density);
-    Charge charge = deposit(open, total, density, rho, eps);
+    if (step.basics().target() instanceof Target.Thickness t) {
+      growth = growth(open, t.thickness());
+    }
+    double doneC =
+        done().applyAsDouble(new double[] {rho.typical(), eps.typical(), open.squareMetres()});
+    if (step.already().isPresent()) {
+      double whole = wholeCharge(total, rho, eps);
+      Optional<String> end = step.basics().nothingLeft(step.already().get(), doneC, whole);
+      if (end.isPresent()) {
+        return out.refuse(end.get()).build();
+      }
+    }
+    Charge charge = deposit(open, total, density, rho, eps, doneC);
     double volts = voltage(density, current);
     wire(current);
     anode(total, current);
@@ -104,31 +120,48 @@ final class TankEstimator {
     }
   }
 
+  /** Charge that was passed before (C), by density of the deposit, efficiency and open area. */
+  private ToDoubleFunction<double[]> done() {
+    double k = recipe.ion().kilogramsPerCoulomb();
+    double wire = step.wireArea().squareMetres();
+    return x ->
+        step.already()
+            .map(d -> d.coulombs(x[0] / (x[1] * k), 1 / (x[1] * k), x[2] + wire, growth))
+            .orElse(0.0);
+  }
+
+  /** The charge of all of the step (C), what was done before included. */
+  private double wholeCharge(double total, Spread.Triangle rho, Spread.Triangle eps) {
+    Target target = step.basics().target();
+    if (target instanceof Target.Thickness t) {
+      double k = recipe.ion().kilogramsPerCoulomb();
+      return rho.typical() * t.thickness().metres() * growth * total / (eps.typical() * k);
+    }
+    return target instanceof Target.Passed p
+        ? p.charge().coulombs()
+        : ((Target.Coverage) target).coulombsPerSquareMetre() * total;
+  }
+
   /** Tells what lands and how long it takes; gives the charge. */
   private Charge deposit(
-      Area open, double total, CurrentDensity density, Spread.Triangle rho, Spread.Triangle eps) {
+      Area open,
+      double total,
+      CurrentDensity density,
+      Spread.Triangle rho,
+      Spread.Triangle eps,
+      double doneC) {
     Ion ion = recipe.ion();
     double k = ion.kilogramsPerCoulomb();
     double partShare = open.squareMetres() / total;
-    MassDensity metal = new MassDensity(rho.typical());
+    double whole = wholeCharge(total, rho, eps);
+    Charge charge = new Charge(whole - doneC);
+    Mass mass = Faraday.mass(new Charge(charge.coulombs() * partShare), ion, eps.typical());
     Target target = step.basics().target();
-    Mass mass;
-    Charge charge;
-    OptionalDouble wanted = OptionalDouble.empty();
     if (target instanceof Target.Thickness t) {
-      wanted = OptionalDouble.of(t.thickness().metres() * growth(open, t.thickness()));
-      mass = Faraday.mass(new Length(wanted.getAsDouble()), open, metal);
-      charge = new Charge(Faraday.charge(mass, ion, eps.typical()).coulombs() / partShare);
       out.thicknessUm(t.thickness().inUm());
-    } else {
-      charge =
-          target instanceof Target.Passed p
-              ? p.charge()
-              : new Charge(((Target.Coverage) target).coulombsPerSquareMetre() * total);
-      mass = Faraday.mass(new Charge(charge.coulombs() * partShare), ion, eps.typical());
-      if (recipe.claim() == Claim.FARADAY) {
-        out.thicknessUm(Faraday.thickness(mass, open, metal).inUm());
-      }
+    } else if (recipe.claim() == Claim.FARADAY) {
+      Mass all = Faraday.mass(new Charge(whole * partShare), ion, eps.typical());
+      out.thicknessUm(Faraday.thickness(all, open, new MassDensity(rho.typical())).inUm());
     }
     out.chargeAh(charge.inAmpereHours());
     CurrentSchedule schedule = schedule(density, total, k * eps.typical() / rho.typical());
@@ -145,43 +178,38 @@ final class TankEstimator {
                       / rho.typical()
                       * Unit.of("h").toSi(1))
               .inUm());
-      bands(rho, eps, charge, schedule, wanted);
+      bands(rho, eps, charge, schedule);
     }
+    step.already().ifPresent(d -> step.basics().tellAlready(d, doneC, charge.coulombs(), out));
     double sideShare = 1 - eps.typical();
     out.hydrogen(Faraday.hydrogen(new Charge(charge.coulombs() * sideShare), ROOM_K));
     return charge;
   }
 
   private void bands(
-      Spread.Triangle rho,
-      Spread.Triangle eps,
-      Charge charge,
-      CurrentSchedule schedule,
-      OptionalDouble wanted) {
+      Spread.Triangle rho, Spread.Triangle eps, Charge charge, CurrentSchedule schedule) {
     double k = recipe.ion().kilogramsPerCoulomb();
     double wire = step.wireArea().squareMetres();
     Unknown density = Unknown.depositDensity(rho);
     Unknown current = Unknown.efficiency(eps);
     Unknown open = Unknown.area(surface.openTriangle());
-    if (wanted.isPresent()) {
-      double thickness = wanted.getAsDouble();
+    ToDoubleFunction<double[]> done = done();
+    if (step.basics().target() instanceof Target.Thickness t) {
+      double thickness = t.thickness().metres() * growth;
+      ToDoubleFunction<double[]> needed =
+          x -> Math.max(0, x[0] * thickness * (x[2] + wire) / (x[1] * k) - done.applyAsDouble(x));
       out.timeBandS(
           out.band(
               "time",
               "s",
-              x -> {
-                double needed = x[0] * thickness * (x[2] + wire) / (x[1] * k);
-                return schedule.timeFor(new Charge(needed)).seconds();
-              },
+              x -> schedule.timeFor(new Charge(needed.applyAsDouble(x))).seconds(),
               density,
               current,
               open));
       // the anode gives what the needed charge takes
       out.uncertain(
           TankBalance.ANODE,
-          x ->
-              (1 + TankBalance.SLUDGE)
-                  * new Mass(x[0] * thickness * (x[2] + wire) / x[1]).inGrams(),
+          x -> (1 + TankBalance.SLUDGE) * new Mass(k * needed.applyAsDouble(x)).inGrams(),
           density,
           current,
           open);
@@ -193,16 +221,14 @@ final class TankEstimator {
             x -> new Mass(k * x[0] * charge.coulombs() * x[1] / (x[1] + wire)).inGrams(),
             current,
             open));
-    double flat =
-        wanted.isPresent()
-            ? wanted.getAsDouble()
-                / ((Target.Thickness) step.basics().target()).thickness().metres()
-            : 1;
     out.thicknessBandUm(
         out.band(
             "thickness",
             "um",
-            x -> new Length(k * x[1] * charge.coulombs() / (x[0] * (x[2] + wire) * flat)).inUm(),
+            x -> {
+              double all = charge.coulombs() + done.applyAsDouble(x);
+              return new Length(k * x[1] * all / (x[0] * (x[2] + wire) * growth)).inUm();
+            },
             density,
             current,
             open));
@@ -213,6 +239,11 @@ final class TankEstimator {
     if (step.efficiency().isPresent()) {
       double given = step.efficiency().getAsDouble();
       return new Spread.Triangle(given, given, given);
+    }
+    OptionalDouble seen =
+        step.already().map(d -> d.efficiency(recipe.ion())).orElse(OptionalDouble.empty());
+    if (seen.isPresent()) {
+      return seen(seen.getAsDouble());
     }
     double am2 = density.amperesPerSquareMetre();
     Spread.Triangle range = recipe.efficiencyAt(am2);
@@ -247,6 +278,25 @@ final class TankEstimator {
               + " % was taken; weigh a coupon plated at that density");
     }
     return range;
+  }
+
+  /** Efficiency as charge and weighing tell it. */
+  private Spread.Triangle seen(double share) {
+    if (share > 1) {
+      out.warn(
+          "the weighing tells an efficiency of "
+              + Quantity.plain(100 * share, 3)
+              + " %, more than all of the charge: weigh again, dry and with the same wire; 100 % was"
+              + " taken");
+    }
+    double taken = Math.min(1, share);
+    out.assume(
+        new Assumption(
+            "cathode efficiency",
+            Quantity.plain(100 * taken, 3) + " %, as weighed on this part",
+            Mark.COMPUTED,
+            "gain over Faraday's law"));
+    return new Spread.Triangle(taken, taken, taken);
   }
 
   /** Extra metal a convex body takes because it grows; only where nothing is masked. */
@@ -301,7 +351,7 @@ final class TankEstimator {
 
   private CurrentSchedule schedule(CurrentDensity density, double total, double growthPerAm2) {
     double current = density.amperesPerSquareMetre() * total;
-    if (step.paint().isPresent()) {
+    if (step.paint().isPresent() && step.already().isEmpty()) {
       return onPaint(step.paint().get(), density, total, growthPerAm2);
     }
     if (step.softStart().seconds() > 0) {

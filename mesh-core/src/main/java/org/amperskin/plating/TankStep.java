@@ -27,6 +27,7 @@ public final class TankStep implements Step {
   private final Optional<ConductivePaint> paint;
   private final Time softStart;
   private final Optional<Pulse> pulse;
+  private final Optional<Already> already;
 
   private TankStep(Builder b) {
     basics =
@@ -41,6 +42,7 @@ public final class TankStep implements Step {
     paint = b.paint;
     softStart = b.softStart;
     pulse = b.pulse;
+    already = b.already;
   }
 
   /** Begins a step; everything else has a default. */
@@ -120,6 +122,10 @@ public final class TankStep implements Step {
     return pulse;
   }
 
+  Optional<Already> already() {
+    return already;
+  }
+
   /** Area of the submerged wire, none if there is none. */
   Area wireArea() {
     return wire.map(ContactWire::area).orElse(new Area(0));
@@ -147,6 +153,7 @@ public final class TankStep implements Step {
     private Optional<ConductivePaint> paint = Optional.empty();
     private Time softStart = new Time(0);
     private Optional<Pulse> pulse = Optional.empty();
+    private Optional<Already> already = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       this.name = name;
@@ -233,6 +240,12 @@ public final class TankStep implements Step {
     /** Current switched on and off; the density asked for is its mean. */
     public Builder pulse(Pulse value) {
       pulse = Optional.of(value);
+      return this;
+    }
+
+    /** Goes on from what was done; figures are of what is left. */
+    public Builder already(Already value) {
+      already = Optional.of(value);
       return this;
     }
 

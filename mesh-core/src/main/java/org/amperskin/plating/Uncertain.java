@@ -1,6 +1,7 @@
 package org.amperskin.plating;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -50,6 +51,27 @@ public final class Uncertain {
     String remedy = "note what it really takes; now " + figure.basis();
     return new Uncertain(
         step, figure.key(), x -> x[0], List.of(new Unknown(figure.label(), range, remedy)));
+  }
+
+  private double typical() {
+    return at(unknowns.stream().mapToDouble(u -> u.range().typical()).toArray());
+  }
+
+  /**
+   * Equal if they are the same result of the same step with the same unknowns and typical value.
+   */
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof Uncertain u
+        && step.equals(u.step)
+        && result.equals(u.result)
+        && unknowns.equals(u.unknowns)
+        && Double.compare(typical(), u.typical()) == 0;
+  }
+
+  @Override
+  public int hashCode() {
+    return Objects.hash(step, result, unknowns);
   }
 
   String step() {

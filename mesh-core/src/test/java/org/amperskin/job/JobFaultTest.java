@@ -219,6 +219,18 @@ class JobFaultTest {
                 + "step:\n  - recipe: copper-acid-decorative\n    thickness: 3 um\n"
                 + "    thinnest: ^110 %\n",
             "above 100 % of the mean"),
+        fault(
+            "already read and weighed",
+            PART
+                + "step:\n  - recipe: copper-acid-decorative\n    thickness: 3 um\n"
+                + "    already: {gain: 2 g, thickness: ^1 um}\n",
+            "one or the other"),
+        fault(
+            "already in minutes",
+            PART
+                + "step:\n  - recipe: copper-acid-decorative\n    thickness: 3 um\n"
+                + "    already: {charge: ^4 min}\n",
+            "charge takes"),
         fault("infill above 100 %", "part: {file: a.stl, infill: ^120 %}\n", "0 % to 100 % fit"),
         fault("infill without unit", "part: {file: a.stl, infill: ^20}\n", "fraction takes %"),
         fault("walls in grams", "part: {file: a.stl, walls: ^1 g}\n", "length takes"),
@@ -398,7 +410,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(156);
+    assertThat(faults()).hasSize(158);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

@@ -135,7 +135,7 @@ class TankStepTest {
         .isCloseTo(bare.currentA().orElseThrow() * share, within(1e-12));
     assertThat(wired.chargeAh().orElseThrow())
         .isCloseTo(bare.chargeAh().orElseThrow() * share, within(1e-12));
-    assertThat(wired.massG()).isEqualTo(bare.massG());
+    assertThat(wired.massG().orElseThrow()).isCloseTo(bare.massG().orElseThrow(), within(1e-12));
     assertThat(wired.timeS().orElseThrow()).isCloseTo(bare.timeS().orElseThrow(), within(1e-9));
   }
 
