@@ -90,6 +90,7 @@ public final class Main implements Runnable {
     verbs.put("mask", MaskCommand::new);
     verbs.put("pattern", PatternCommand::new);
     verbs.put("plan", PlanCommand::new);
+    verbs.put("run", RunCommand::new);
     verbs.put("compare", CompareCommand::new);
     verbs.put("rack", RackCommand::new);
     verbs.put("film", FilmCommand::new);

@@ -1,6 +1,7 @@
 package org.amperskin.cli;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Locale;
@@ -53,9 +54,13 @@ abstract class Verb implements Callable<Integer> {
     return UserRecipes.library(userFolder());
   }
 
+  PrintWriter out() {
+    return spec.commandLine().getOut();
+  }
+
   void print(String text) {
-    spec.commandLine().getOut().print(text);
-    spec.commandLine().getOut().flush();
+    out().print(text);
+    out().flush();
   }
 
   void complain(String text) {

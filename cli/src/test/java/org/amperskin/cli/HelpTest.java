@@ -88,6 +88,7 @@ class HelpTest {
             "mask",
             "pattern",
             "plan",
+            "run",
             "compare",
             "rack",
             "film",
@@ -133,7 +134,7 @@ class HelpTest {
 
   @Test
   void examplesAreCounted() {
-    assertThat(helpCommands()).hasSize(25 + 5 + 4 + 18);
+    assertThat(helpCommands()).hasSize(26 + 5 + 4 + 18);
     assertThat(documents()).hasSizeGreaterThanOrEqualTo(2);
   }
 

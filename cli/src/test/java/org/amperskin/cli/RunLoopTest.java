@@ -1,0 +1,133 @@
+package org.amperskin.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.List;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import org.amperskin.plating.PlatedSurface;
+import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.plating.StepRun;
+import org.amperskin.plating.TankStep;
+import org.amperskin.plating.Target;
+import org.amperskin.units.CurrentDensity;
+import org.junit.jupiter.api.Test;
+
+/** The run screen by a clock of our own: what is typed, and what is counted. */
+class RunLoopTest {
+  /** A clock that is moved by hand. */
+  private static final class Hands extends Clock {
+    private long millis;
+
+    @Override
+    public ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      return this;
+    }
+
+    @Override
+    public Instant instant() {
+      return Instant.ofEpochMilli(millis);
+    }
+  }
+
+  /** Lines that come after so many minutes each. */
+  private static final class Script extends LinkedBlockingQueue<String> {
+    private static final long serialVersionUID = 1;
+
+    private final transient Hands clock;
+    private final transient Deque<String> lines;
+
+    Script(Hands clock, String... lines) {
+      this.clock = clock;
+      this.lines = new ArrayDeque<>(List.of(lines));
+    }
+
+    @Override
+    public String poll(long time, TimeUnit unit) {
+      clock.millis += 15 * 60_000;
+      return lines.poll();
+    }
+  }
+
+  private final Hands clock = new Hands();
+  private final StringWriter shown = new StringWriter();
+
+  private StepRun run(String... lines) throws Exception {
+    // 2 dm2 at 2 A/dm2: 4 A, so 1 A.h in 15 min
+    StepRun copper =
+        StepRun.of(
+                TankStep.of(
+                        "copper",
+                        RecipeLibrary.standard().find("copper-acid-decorative"),
+                        PlatedSurface.bare(20_000),
+                        Target.ampereHours(3))
+                    .density(CurrentDensity.ofPerDm2(2))
+                    .build()
+                    .estimate())
+            .orElseThrow();
+    return new RunLoop("job", 1, copper, clock, new Script(clock, lines), new PrintWriter(shown))
+        .untilEnded();
+  }
+
+  @Test
+  void aPauseStopsTheCount() throws Exception {
+    StepRun ended = run("", "p", "", "p", "q");
+    assertThat(ended.passedAh()).isCloseTo(3, within(1e-9));
+    assertThat(shown.toString()).contains("PAUSED", "1.000 of 3.000 A.h passed, 2.000 A.h left");
+  }
+
+  @Test
+  void aReadingIsTakenAndNonsenseIsTold() throws Exception {
+    StepRun ended = run("2", "frog", "q");
+    assertThat(ended.passedAh()).isCloseTo(1 + 0.5 + 0.5, within(1e-9));
+    assertThat(shown.toString()).contains("'frog' is not p, q or a current", "read 2.00 A");
+  }
+
+  @Test
+  void theEndRingsOnceAndGoesOnCounting() throws Exception {
+    StepRun ended = run("", "", "", "", "q");
+    assertThat(ended.overAh()).isCloseTo(2, within(1e-9));
+    assertThat(shown.toString().chars().filter(c -> c == 7).count()).isEqualTo(1);
+    assertThat(shown.toString()).contains("switch off", "2.000 A.h too many".substring(6));
+  }
+
+  @Test
+  void momentsAreShownAtEightyColumns() {
+    for (String at : List.of("0 s", "15 min", "9 h")) {
+      for (String step : List.of("copper build", "16", "resist", "palladium barrier")) {
+        Cli.Result moment = Cli.run("run", "test-meshes/demo/visor.yaml", step, "--at", at);
+        assertThat(moment.code()).isZero();
+        assertThat(moment.out().lines()).allMatch(l -> l.length() <= 80);
+      }
+    }
+    Cli.Result read =
+        Cli.run("run", "test-meshes/demo/visor.yaml", "6", "--at", "1 h", "--read", "6A");
+    assertThat(read.out()).contains("A.h passed");
+  }
+
+  @Test
+  void faultsAreUsage() {
+    String job = "test-meshes/demo/visor.yaml";
+    assertThat(Cli.run("run", job, "coper build", "--at", "0s").err())
+        .contains("did you mean 'copper build'");
+    assertThat(Cli.run("run", job, "99", "--at", "0s").err()).contains("the job has 20 steps");
+    assertThat(Cli.run("run", job, "resist", "--at", "0s", "--read", "2A").err())
+        .contains("has no current");
+    assertThat(Cli.run("run", "test-meshes/demo/visor.stl", "1", "--at", "0s").code()).isEqualTo(2);
+    assertThat(Cli.run("run", job, "6", "--at", "-3 min").code()).isEqualTo(2);
+  }
+}
