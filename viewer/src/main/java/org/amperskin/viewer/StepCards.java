@@ -9,6 +9,7 @@ import org.amperskin.plating.Metal;
 import org.amperskin.plating.Note;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.plating.StepFigure;
+import org.amperskin.plating.StepRun;
 import org.amperskin.report.Figures;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.StepCard;
@@ -35,7 +36,8 @@ final class StepCards {
         more(s),
         s.cautions().stream().map(c -> c.hazard() + ": " + c.text()).toList(),
         warnings,
-        s.how() == How.PREPARE ? s.notes().stream().map(Note::text).toList() : List.of());
+        s.how() == How.PREPARE ? s.notes().stream().map(Note::text).toList() : List.of(),
+        StepRun.of(s));
   }
 
   private static String thickness(StepEstimate s) {

@@ -7,6 +7,11 @@ import java.util.concurrent.CountDownLatch;
 import java.util.function.Consumer;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.picture.SampleParts;
+import org.amperskin.plating.PlatedSurface;
+import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.plating.StepRun;
+import org.amperskin.plating.TankStep;
+import org.amperskin.plating.Target;
 import org.amperskin.region.RegionKind;
 import org.amperskin.viewer.part.FigureRow;
 import org.amperskin.viewer.part.LoadedPart;
@@ -140,7 +145,15 @@ public final class SampleSource implements PartSource {
                 "Sulfuric acid burns skin and eyes: goggles, gloves, apron; acid into water.",
                 "Copper solutions harm water life: collect rinses as waste."),
             List.of("Start at a quarter of the current for 3 min while the paint is covered."),
-            List.of()),
+            List.of(),
+            StepRun.of(
+                TankStep.of(
+                        "Bright acid copper",
+                        RecipeLibrary.standard().find("copper-acid-decorative"),
+                        PlatedSurface.bare(12_085),
+                        Target.um(60))
+                    .build()
+                    .estimate())),
         new StepCard(
             "Palladium barrier",
             "palladium",

@@ -1,8 +1,11 @@
 package org.amperskin.viewer.model;
 
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Executor;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
@@ -22,6 +25,7 @@ import org.amperskin.viewer.part.PaintedSurface;
 import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
+import org.amperskin.viewer.part.StepCard;
 
 /**
  * The state of one viewer window. Used on the user interface's thread only.
@@ -79,6 +83,8 @@ public final class ViewerModel {
   private final BooleanProperty unlit = new SimpleBooleanProperty();
   private final BooleanProperty facets = new SimpleBooleanProperty();
   private final BooleanProperty help = new SimpleBooleanProperty();
+  private final ReadOnlyObjectWrapper<RunClock> running = new ReadOnlyObjectWrapper<>();
+  private final Map<String, RunClock> runs = new HashMap<>();
   private final Executor ui;
   private final PartLoader loader;
   private final JobEditor editor;
@@ -108,11 +114,44 @@ public final class ViewerModel {
   /** Starts to load a file; a load that is under way is given up. */
   public void open(Path file) {
     help.set(false);
+    leaveRun();
+    runs.clear();
     shownSooner = false;
     editor.cancelled();
     progress.set(Progress.of("Opening " + file.getFileName()));
     phase.set(Phase.LOADING);
     loader.load(file);
+  }
+
+  /** The step on the run screen, null if that is not shown. */
+  public ReadOnlyObjectProperty<RunClock> running() {
+    return running.getReadOnlyProperty();
+  }
+
+  /** Shows the run screen of the selected step, as it stood if it was begun. */
+  public void runStep() {
+    int step = selectedStep.get();
+    if (part.get() == null || step < 0 || step >= part.get().steps().size()) {
+      return;
+    }
+    StepCard card = part.get().steps().get(step);
+    card.run()
+        .ifPresent(
+            fresh -> {
+              RunClock begun = runs.get(step + card.name());
+              boolean keep =
+                  begun != null && (begun.going().get() || begun.run().get().share() > 0);
+              if (!keep) {
+                begun = new RunClock(step + 1, fresh, Clock.systemUTC());
+                runs.put(step + card.name(), begun);
+              }
+              running.set(begun);
+            });
+  }
+
+  /** Leaves the run screen; a step that was begun goes on. */
+  public void leaveRun() {
+    running.set(null);
   }
 
   private void rework(JobText text) {

@@ -1,7 +1,9 @@
 package org.amperskin.viewer.part;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.plating.StepRun;
 
 /**
  * A step of the job as the viewer shows it.
@@ -18,6 +20,7 @@ import java.util.OptionalDouble;
  * @param cautions hazards of this step; always shown
  * @param warnings what to look at in this job
  * @param notes how it is done
+ * @param run it as it starts; empty for what has no figure or no time
  */
 public record StepCard(
     String name,
@@ -31,12 +34,43 @@ public record StepCard(
     List<FigureRow> more,
     List<String> cautions,
     List<String> warnings,
-    List<String> notes) {
+    List<String> notes,
+    Optional<StepRun> run) {
   /** Copies the lists. */
   public StepCard {
     more = List.copyOf(more);
     cautions = List.copyOf(cautions);
     warnings = List.copyOf(warnings);
     notes = List.copyOf(notes);
+  }
+
+  /** A step that cannot be run. */
+  public StepCard(
+      String name,
+      String metal,
+      String how,
+      int surface,
+      OptionalDouble currentA,
+      OptionalDouble timeS,
+      OptionalDouble massG,
+      String thickness,
+      List<FigureRow> more,
+      List<String> cautions,
+      List<String> warnings,
+      List<String> notes) {
+    this(
+        name,
+        metal,
+        how,
+        surface,
+        currentA,
+        timeS,
+        massG,
+        thickness,
+        more,
+        cautions,
+        warnings,
+        notes,
+        Optional.empty());
   }
 }

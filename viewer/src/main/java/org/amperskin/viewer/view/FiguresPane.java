@@ -3,9 +3,11 @@ package org.amperskin.viewer.view;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.InvalidationListener;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -121,6 +123,13 @@ final class FiguresPane extends VBox {
     }
     if (grid.getRowCount() > 0) {
       content.getChildren().add(grid);
+    }
+    if (s.run().isPresent()) {
+      Button run = new Button("Run this step");
+      run.setId("run-step");
+      run.setTooltip(new Tooltip("R"));
+      run.setOnAction(e -> model.runStep());
+      content.getChildren().add(run);
     }
     if (!s.notes().isEmpty()) {
       content.getChildren().add(Parts.text("How it is done", "subheading"));

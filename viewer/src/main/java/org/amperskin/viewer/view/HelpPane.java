@@ -22,6 +22,7 @@ final class HelpPane extends StackPane {
     {"1 … 9", "Select a step"},
     {",  .", "Previous, next step"},
     {"0", "Select the part"},
+    {"R", "Run the selected step"},
     {"G", "Paint by region, gap, blur, light …"},
     {"U", "Legend colours without shade"},
     {"E", "Lines along the edges"},

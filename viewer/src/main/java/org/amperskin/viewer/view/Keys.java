@@ -48,6 +48,10 @@ final class Keys {
   }
 
   private boolean pressed(KeyEvent e) {
+    if (model.running().get() != null) {
+      // the part behind the run screen is not to be turned unseen
+      return e.getCode() == KeyCode.ESCAPE && once(e, this::escape);
+    }
     if (e.isShortcutDown()) {
       return switch (e.getCode()) {
         case O -> once(e, choose);
@@ -66,6 +70,7 @@ final class Keys {
       case U -> once(e, () -> model.unlit().set(!model.unlit().get()));
       case E -> once(e, () -> model.facets().set(!model.facets().get()));
       case G -> once(e, model::nextPaint);
+      case R -> once(e, model::runStep);
       case P -> once(e, model::toggleParallel);
       case F, HOME -> flip(model::fit);
       case X -> flip(() -> model.lookFrom(-90, 0));
@@ -127,6 +132,8 @@ final class Keys {
   private void escape() {
     if (model.help().get()) {
       model.help().set(false);
+    } else if (model.running().get() != null) {
+      model.leaveRun();
     } else if (model.phase().get() == Phase.LOADING || model.progress().get() != null) {
       model.cancel();
     } else if (model.phase().get() == Phase.FAILED) {

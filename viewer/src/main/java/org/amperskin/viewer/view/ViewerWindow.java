@@ -73,7 +73,7 @@ public final class ViewerWindow {
     frame.setTop(header());
     frame.setCenter(middle);
     frame.setBottom(new StatusPane(model));
-    root.getChildren().addAll(frame, new HelpPane(model));
+    root.getChildren().addAll(frame, new RunPane(model), new HelpPane(model));
     scene = new Scene(root, widthPx, heightPx);
     scene.getStylesheets().add(ViewerWindow.class.getResource("viewer.css").toExternalForm());
     InvalidationListener sides =

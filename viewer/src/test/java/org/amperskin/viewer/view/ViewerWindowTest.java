@@ -469,4 +469,32 @@ class ViewerWindowTest {
           return found;
         });
   }
+
+  /**
+   * The run screen: the setting large, started and left by keys; a step that goes is found again.
+   */
+  @Test
+  void aStepIsRunOnAScreenOfItsOwn(FxRobot robot) throws TimeoutException {
+    openAndWait("dome");
+    onUi(() -> model.selectStep(2));
+    assertThat(robot.lookup("#run-step").tryQuery()).as("no figure, nothing to run").isEmpty();
+    onUi(() -> model.selectStep(0));
+    robot.push(KeyCode.R);
+    assertThat(model.running().get()).isNotNull();
+    assertThat(texts(robot.lookup("#run-large").query())).containsExactly("2.42 A");
+    robot.push(KeyCode.SPACE);
+    assertThat(onUi(() -> model.running().get().going().get())).isTrue();
+    robot.push(KeyCode.LEFT);
+    Camera before = model.camera().get();
+    robot.push(KeyCode.DOWN);
+    assertThat(model.camera().get()).as("the part behind stays").isEqualTo(before);
+    robot.clickOn("#run-read").write("frog").push(KeyCode.ENTER);
+    assertThat(texts(robot.lookup("#run").query())).anyMatch(t -> t.contains("frog"));
+    robot.push(KeyCode.ESCAPE);
+    assertThat(model.running().get()).isNull();
+    onUi(model::runStep);
+    assertThat(onUi(() -> model.running().get().going().get())).as("it goes on").isTrue();
+    robot.clickOn("#run-close");
+    assertThat(model.running().get()).isNull();
+  }
 }
