@@ -1,7 +1,7 @@
 package org.amperskin.plating;
 
 /**
- * A default that was used because nothing else was said.
+ * A default that was used because nothing else was said, or a value of the user's in its place.
  *
  * @param what what it is
  * @param value the value with its unit
@@ -13,6 +13,12 @@ public record Assumption(String what, String value, Mark mark, String source) {
 
   static Assumption of(String what, Figure figure) {
     return new Assumption(what, figure.show(), figure.mark(), figure.source());
+  }
+
+  /** A value of the user's own that stands in place of the recipe's. */
+  static Assumption own(String what, String value, Figure instead) {
+    return new Assumption(
+        "own " + what, value + ", not the recipe's " + instead.show(), Mark.COMPUTED, "as told");
   }
 
   static Assumption practice(String what, String value) {

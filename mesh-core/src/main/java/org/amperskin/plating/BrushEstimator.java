@@ -111,7 +111,7 @@ final class BrushEstimator {
               Mark.COMPUTED,
               "constriction resistance of stripes under a thick wrap"));
     }
-    out.evenness();
+    out.evenness(new Charge(doneC).inAmpereHours());
     step.pulse().ifPresent(p -> p.tell(out, current, density.inPerDm2(), window));
     return out.build();
   }
@@ -168,9 +168,14 @@ final class BrushEstimator {
       out.hydrogen(Faraday.hydrogen(charge, ROOM_K));
       return;
     }
-    if (step.factor().isEmpty()) {
-      out.assume(Assumption.of("ampere-hour factor", recipe.needed(FigureKey.FACTOR)));
-    }
+    Figure usual = recipe.needed(FigureKey.FACTOR);
+    out.assume(
+        step.factor().isEmpty()
+            ? Assumption.of("ampere-hour factor", usual)
+            : Assumption.own(
+                "ampere-hour factor",
+                Quantity.show(step.factor().getAsDouble(), usual.unit(), 3),
+                usual));
     Spread.Triangle factor = factor();
     Spread.Triangle area = surface.openTriangle();
     double open = area.typical();

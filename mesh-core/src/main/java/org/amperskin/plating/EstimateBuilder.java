@@ -237,8 +237,12 @@ final class EstimateBuilder {
     uncertain.add(new Uncertain(name, result, value, List.of(unknowns)));
   }
 
-  /** Tells the thinnest place, and what brings the wanted thickness to it too. */
-  EstimateBuilder evenness() {
+  /**
+   * Tells the thinnest place, and what brings the wanted thickness to it too.
+   *
+   * @param doneAh charge that was passed before (A.h)
+   */
+  EstimateBuilder evenness(double doneAh) {
     if (surface.minToMean().isEmpty() || thicknessUm.isEmpty()) {
       return this;
     }
@@ -246,16 +250,18 @@ final class EstimateBuilder {
     String told = Quantity.plain(100 * share, 3) + " % of the mean, as told";
     figure("thinnestUm", "thinnest", thicknessUm.getAsDouble() * share, "um", Mark.COMPUTED, told);
     double once = rampExtraS.orElse(0);
+    double now = chargeAh.orElse(0);
+    double needed = (now + doneAh) / share - doneAh;
     figure(
         "timeForMinimumS",
         "for that much",
-        once + (timeS.orElse(0) - once) / share,
+        once + (timeS.orElse(0) - once) * needed / now,
         "s",
         Mark.COMPUTED,
         "until the thinnest place has "
             + Quantity.plain(thicknessUm.getAsDouble(), 3)
             + " um, by "
-            + Quantity.plain(chargeAh.orElse(0) / share, 4)
+            + Quantity.plain(needed, 4)
             + " A.h");
     return this;
   }

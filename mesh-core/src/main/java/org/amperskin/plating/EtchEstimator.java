@@ -141,11 +141,13 @@ final class EtchEstimator {
   }
 
   private Spread.Triangle efficiency() {
+    Figure figure = recipe.needed(FigureKey.EFFICIENCY);
     if (step.efficiency().isPresent()) {
       double given = step.efficiency().getAsDouble();
+      out.assume(
+          Assumption.own("anode efficiency", Quantity.show(given, Dimension.FRACTION), figure));
       return new Spread.Triangle(given, given, given);
     }
-    Figure figure = recipe.needed(FigureKey.EFFICIENCY);
     out.assume(Assumption.of("anode efficiency", figure));
     return figure.triangleSi();
   }

@@ -84,6 +84,8 @@ record StepBasics(
       return figure.triangleSi();
     }
     double given = metalDensity.getAsDouble();
+    out.assume(
+        Assumption.own("density of the deposit", Quantity.show(given, Dimension.DENSITY), figure));
     if (!new Window(figure.lowSi(), figure.highSi()).contains(given)) {
       out.warn(
           "density of the deposit "

@@ -97,7 +97,7 @@ final class TankEstimator {
             new Area(total).inMm2() / 10_000,
             density.inPerDm2(),
             bath.inLitres());
-    out.evenness();
+    out.evenness(new Charge(doneC).inAmpereHours());
     step.pulse().ifPresent(p -> p.tell(out, current, density.inPerDm2(), window));
     return out.build();
   }
@@ -238,6 +238,8 @@ final class TankEstimator {
     Figure figure = recipe.needed(FigureKey.EFFICIENCY);
     if (step.efficiency().isPresent()) {
       double given = step.efficiency().getAsDouble();
+      out.assume(
+          Assumption.own("cathode efficiency", Quantity.show(given, Dimension.FRACTION), figure));
       return new Spread.Triangle(given, given, given);
     }
     OptionalDouble seen =
@@ -413,9 +415,14 @@ final class TankEstimator {
     if (step.gap().isEmpty()) {
       out.assume(Assumption.practice("clearance to the anode", "100 mm"));
     }
-    if (step.conductivitySPerM().isEmpty()) {
-      out.assume(Assumption.of("conductivity of the bath", recipe.needed(FigureKey.CONDUCTIVITY)));
-    }
+    Figure kappa = recipe.needed(FigureKey.CONDUCTIVITY);
+    out.assume(
+        step.conductivitySPerM().isEmpty()
+            ? Assumption.of("conductivity of the bath", kappa)
+            : Assumption.own(
+                "conductivity of the bath",
+                Quantity.show(step.conductivitySPerM().getAsDouble(), Dimension.CONDUCTIVITY),
+                kappa));
     Figure over = recipe.needed(FigureKey.OVERPOTENTIAL);
     out.assume(Assumption.of("overpotentials of both electrodes", over));
     out.assume(Assumption.practice("resistance of the leads", "10 mohm"));

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.amperskin.units.Length;
+import org.amperskin.units.MassDensity;
 import org.amperskin.units.Time;
 import org.junit.jupiter.api.Test;
 
@@ -154,5 +155,43 @@ class AlreadyTest {
     assertThat(Plan.of(List.of(deep), Workpiece.unknown()).warnings())
         .singleElement()
         .satisfies(w -> assertThat(w).contains("50.0 um deep into 60.0 um"));
+  }
+
+  /** 60 % of the mean where it is thinnest: all of the charge over 0.6, less what has passed. */
+  @Test
+  void theThinnestPlaceCountsWhatWasDone() {
+    PlatedSurface uneven =
+        new PlatedSurface(20_000, 0, 20_000, 0, NONE, false, 0, OptionalDouble.of(0.6));
+    StepEstimate whole = TankStep.of("c", COPPER, uneven, Target.um(60)).build().estimate();
+    double q = whole.chargeAh().orElseThrow();
+    StepEstimate rest =
+        TankStep.of("c", COPPER, uneven, Target.um(60))
+            .already(Already.charge(0.4 * q))
+            .build()
+            .estimate();
+    assertThat(figure(rest, "timeForMinimumS"))
+        .isCloseTo(
+            (1 / 0.6 - 0.4) * whole.timeS().orElseThrow(), within(1e-6 * figure(rest, "leftUm")));
+  }
+
+  @Test
+  void valuesOfOnesOwnAreSaidToBe() {
+    StepEstimate tank =
+        copper()
+            .efficiency(0.9)
+            .conductivity(30)
+            .metalDensity(new MassDensity(8900))
+            .build()
+            .estimate();
+    assertThat(tank.assumptions())
+        .extracting(Assumption::what)
+        .contains(
+            "own cathode efficiency", "own conductivity of the bath", "own density of the deposit");
+    StepEstimate brush =
+        BrushStep.of("pd", RECIPES.find("palladium-brush"), SURFACE, Target.um(0.5))
+            .factor(0.1)
+            .build()
+            .estimate();
+    assertThat(brush.assumptions()).anyMatch(a -> a.what().equals("own ampere-hour factor"));
   }
 }

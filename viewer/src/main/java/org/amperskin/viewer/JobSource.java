@@ -183,7 +183,8 @@ final class JobSource implements PartSource {
         rows,
         e.plan().steps().stream().map(s -> StepCards.of(s, names.indexOf(region(s)))).toList(),
         problems,
-        Optional.of(new JobEdits(text, FilmHandles.of(text, e))));
+        Optional.of(new JobEdits(text, FilmHandles.of(text, e))),
+        Optional.of(e.plan().schedule()));
   }
 
   private static String region(StepEstimate step) {

@@ -2,6 +2,7 @@ package org.amperskin.viewer;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.Consumer;
@@ -9,6 +10,7 @@ import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.picture.SampleParts;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.RecipeLibrary;
+import org.amperskin.plating.Schedule;
 import org.amperskin.plating.StepRun;
 import org.amperskin.plating.TankStep;
 import org.amperskin.plating.Target;
@@ -118,7 +120,20 @@ public final class SampleSource implements PartSource {
             mesh,
             new int[mesh.faceCount()],
             List.of(RegionEntry.of(RegionKind.EXPOSED, whole, true)));
-    return new LoadedPart(title, List.of(masked, all), rows, steps, problems);
+    Schedule schedule =
+        new Schedule(
+            List.of(
+                new Schedule.Entry(1, "Bright acid copper", 0, 0, 10_800),
+                new Schedule.Entry(2, "Palladium barrier", 10_800, 600, 0)),
+            List.of());
+    return new LoadedPart(
+        title,
+        List.of(masked, all),
+        rows,
+        steps,
+        problems,
+        Optional.empty(),
+        Optional.of(schedule));
   }
 
   private static List<StepCard> steps() {

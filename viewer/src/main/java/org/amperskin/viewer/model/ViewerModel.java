@@ -83,6 +83,7 @@ public final class ViewerModel {
   private final BooleanProperty unlit = new SimpleBooleanProperty();
   private final BooleanProperty facets = new SimpleBooleanProperty();
   private final BooleanProperty help = new SimpleBooleanProperty();
+  private final BooleanProperty schedule = new SimpleBooleanProperty();
   private final ReadOnlyObjectWrapper<RunClock> running = new ReadOnlyObjectWrapper<>();
   private final Map<String, RunClock> runs = new HashMap<>();
   private final Executor ui;
@@ -114,6 +115,7 @@ public final class ViewerModel {
   /** Starts to load a file; a load that is under way is given up. */
   public void open(Path file) {
     help.set(false);
+    schedule.set(false);
     leaveRun();
     runs.clear();
     shownSooner = false;
@@ -375,6 +377,11 @@ public final class ViewerModel {
   /** Lines along the faces' edges. */
   public BooleanProperty facets() {
     return facets;
+  }
+
+  /** Whether the schedule is shown. */
+  public BooleanProperty schedule() {
+    return schedule;
   }
 
   /** The list of keys is shown. */

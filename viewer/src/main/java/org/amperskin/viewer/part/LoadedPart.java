@@ -2,6 +2,7 @@ package org.amperskin.viewer.part;
 
 import java.util.List;
 import java.util.Optional;
+import org.amperskin.plating.Schedule;
 
 /**
  * Everything the viewer shows of one file.
@@ -12,6 +13,7 @@ import java.util.Optional;
  * @param steps the job in working order; empty for a mere print file
  * @param problems faults of the file or the job, each with a place
  * @param edits what may be changed; empty for a mere print file
+ * @param schedule when the steps happen; empty for a mere print file
  */
 public record LoadedPart(
     String title,
@@ -19,7 +21,8 @@ public record LoadedPart(
     List<FigureRow> partRows,
     List<StepCard> steps,
     List<String> problems,
-    Optional<JobEdits> edits) {
+    Optional<JobEdits> edits,
+    Optional<Schedule> schedule) {
   /** A part of which nothing can be changed. */
   public LoadedPart(
       String title,
@@ -27,7 +30,7 @@ public record LoadedPart(
       List<FigureRow> partRows,
       List<StepCard> steps,
       List<String> problems) {
-    this(title, surfaces, partRows, steps, problems, Optional.empty());
+    this(title, surfaces, partRows, steps, problems, Optional.empty(), Optional.empty());
   }
 
   /** Copies the lists; every step's surface must be there. */

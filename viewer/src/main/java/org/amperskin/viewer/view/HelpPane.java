@@ -23,6 +23,7 @@ final class HelpPane extends StackPane {
     {",  .", "Previous, next step"},
     {"0", "Select the part"},
     {"R", "Run the selected step"},
+    {"T", "Schedule"},
     {"G", "Paint by region, gap, blur, light …"},
     {"U", "Legend colours without shade"},
     {"E", "Lines along the edges"},

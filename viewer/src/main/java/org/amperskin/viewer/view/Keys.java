@@ -71,6 +71,7 @@ final class Keys {
       case E -> once(e, () -> model.facets().set(!model.facets().get()));
       case G -> once(e, model::nextPaint);
       case R -> once(e, model::runStep);
+      case T -> once(e, this::schedule);
       case P -> once(e, model::toggleParallel);
       case F, HOME -> flip(model::fit);
       case X -> flip(() -> model.lookFrom(-90, 0));
@@ -103,6 +104,10 @@ final class Keys {
     };
   }
 
+  private void schedule() {
+    model.schedule().set(model.part().get() != null && !model.schedule().get());
+  }
+
   private void step(int by) {
     int next = model.selectedStep().get() + by;
     int steps = model.part().get() == null ? 0 : model.part().get().steps().size();
@@ -132,6 +137,8 @@ final class Keys {
   private void escape() {
     if (model.help().get()) {
       model.help().set(false);
+    } else if (model.schedule().get()) {
+      model.schedule().set(false);
     } else if (model.running().get() != null) {
       model.leaveRun();
     } else if (model.phase().get() == Phase.LOADING || model.progress().get() != null) {

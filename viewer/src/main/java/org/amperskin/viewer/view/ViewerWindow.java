@@ -73,7 +73,8 @@ public final class ViewerWindow {
     frame.setTop(header());
     frame.setCenter(middle);
     frame.setBottom(new StatusPane(model));
-    root.getChildren().addAll(frame, new RunPane(model), new HelpPane(model));
+    root.getChildren()
+        .addAll(frame, new RunPane(model), new SchedulePane(model), new HelpPane(model));
     scene = new Scene(root, widthPx, heightPx);
     scene.getStylesheets().add(ViewerWindow.class.getResource("viewer.css").toExternalForm());
     InvalidationListener sides =
@@ -111,6 +112,7 @@ public final class ViewerWindow {
             forPart(button("Fit", "fit", "F", model::fit)),
             forPart(toggle("Shade", "shade", "U", model.unlit(), true)),
             forPart(toggle("Edges", "edges", "E", model.facets(), false)),
+            forPart(toggle("Schedule", "schedule-button", "T", model.schedule(), false)),
             toggle("Dark", "look", "L", model.dark(), false),
             button("Help", "help-button", "F1", () -> model.help().set(true)));
     bar.setAlignment(Pos.CENTER_LEFT);

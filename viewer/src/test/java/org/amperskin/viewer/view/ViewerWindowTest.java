@@ -497,4 +497,21 @@ class ViewerWindowTest {
     robot.clickOn("#run-close");
     assertThat(model.running().get()).isNull();
   }
+
+  @Test
+  void theScheduleIsShownAndPutAway(FxRobot robot) throws TimeoutException {
+    robot.push(KeyCode.T);
+    assertThat(model.schedule().get()).as("nothing is open").isFalse();
+    openAndWait("dome");
+    robot.push(KeyCode.T);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(texts(robot.lookup("#schedule").query()))
+        .contains("Bright acid copper", "3 h 00 min")
+        .anyMatch(t -> t.contains("ends 3 h 10 min after the start"))
+        .anyMatch(t -> t.contains("3 h 00 min in step 1"));
+    robot.push(KeyCode.ESCAPE);
+    assertThat(model.schedule().get()).isFalse();
+    robot.clickOn("#schedule-button").clickOn("#schedule-close");
+    assertThat(model.schedule().get()).isFalse();
+  }
 }
