@@ -151,7 +151,7 @@ class ExitCodeTest {
       value = {
         "``|which verb?",
         "measur x|'measur' is not known, did you mean 'measure'?",
-        "xyzzy x|there are measure, mask, pattern, plan, compare",
+        "xyzzy x|there are measure, mask, pattern, plan, run, compare",
         "measure|FILE",
         "measure --quik f.stl|--quick",
         "measure --unit foo f.stl|'foo' is not a unit of length; mm, cm",

@@ -150,6 +150,11 @@ final class Buoyancy {
   }
 
   List<String> warnings() {
+    if (part.displacedMm3().isEmpty() && part.infill().isPresent()) {
+      return List.of(
+          "float and ballast are not told: the skin encloses 0 cm3 as the file has open edges; repair"
+              + " the print file, or weigh the part hanging in water");
+    }
     OptionalDouble plastic = plasticCm3();
     double hollow = plastic.isPresent() ? cm3() - plastic.getAsDouble() : 0;
     if (!(hollow > 0.005 * cm3())) {

@@ -37,6 +37,12 @@ final class Coating {
     layers.push(new Layer(metal, um));
   }
 
+  /** Thickness of the top layer (um) if it is of this metal and known. */
+  OptionalDouble topUm(Metal metal) {
+    Layer top = layers.peek();
+    return top != null && top.metal() == metal ? top.um() : OptionalDouble.empty();
+  }
+
   /** What speaks against taking so much of a metal off. */
   Optional<String> fault(Metal metal, double deepUm) {
     Layer top = layers.peek();

@@ -13,6 +13,7 @@ final class StepOrder {
   private static final double ZERO_C = Quantity.parse("0 C", Dimension.TEMPERATURE).si();
 
   private static final double SMALLEST_BARE_SHARE = 0.01;
+  private static final double THICKEST_BARRIER_UM = 0.5;
 
   private final Optional<PrintMaterial> print;
   private final OptionalDouble resistUm;
@@ -112,6 +113,9 @@ final class StepOrder {
       }
       case ELECTROCLEAN, CLEAN -> {
         soak(work.name());
+        if (work.kind() == WorkKind.ELECTROCLEAN) {
+          hydrogen(work.name());
+        }
         if (resistOn) {
           alkaline(work.name(), work.kind().key());
         }
@@ -193,6 +197,35 @@ final class StepOrder {
     }
   }
 
+  /** Palladium that is a cathode without being plated fills with hydrogen. */
+  private void hydrogen(String name) {
+    if (topMetal.filter(m -> m == Metal.PALLADIUM).isPresent()) {
+      warnings.add(
+          "step '"
+              + name
+              + "' makes hydrogen on palladium, which takes up several hundred times its volume and"
+              + " cracks: clean before the palladium, or activate 30 s in dilute acid at 0 A");
+    }
+  }
+
+  /** Chromium makes mostly hydrogen; a thin barrier bears it, a thick one cracks. */
+  private void hydrogenUnderChromium(String name) {
+    coating
+        .topUm(Metal.PALLADIUM)
+        .ifPresent(
+            um -> {
+              if (um > THICKEST_BARRIER_UM * (1 + 1e-9)) {
+                warnings.add(
+                    "step '"
+                        + name
+                        + "' makes much hydrogen on "
+                        + Quantity.plain(um, 3)
+                        + " um of palladium, which takes it up and cracks: 0.1-0.5 um are enough as a"
+                        + " barrier (rule of thumb)");
+              }
+            });
+  }
+
   /** Metal that is taken off must be there, and must leave something to carry the current. */
   private void etch(EtchStep step, StepEstimate estimate) {
     Recipe recipe = step.recipe();
@@ -223,6 +256,9 @@ final class StepOrder {
       alkaline(name, recipe.id());
     }
     openings(name, true);
+    if (recipe.metal() == Metal.CHROMIUM) {
+      hydrogenUnderChromium(name);
+    }
     coating.add(recipe.metal(), estimate.thicknessUm());
     boolean chromium = recipe.metal() == Metal.CHROMIUM;
     if (chromium) {

@@ -21,6 +21,7 @@ import org.amperskin.units.Quantity;
  */
 final class TankRoom {
   private static final double USUAL_CLEARANCE_MM = 100;
+  private static final double NEAREST_CLEARANCE_MM = 20;
   private static final double BETTER_CLEARANCE_MM = 150;
   private static final double ANODE_MM = 10;
   private static final double END_MM = 50;
@@ -37,7 +38,12 @@ final class TankRoom {
   }
 
   double clearanceMm() {
-    return tank.spacingMm().orElse(Math.min(USUAL_CLEARANCE_MM, part.longestMm()));
+    return tank.spacingMm().orElse(usualClearanceMm());
+  }
+
+  /** The longest side up to the usual, but no nearer than an anode can be hung. */
+  private double usualClearanceMm() {
+    return Math.max(NEAREST_CLEARANCE_MM, Math.min(USUAL_CLEARANCE_MM, part.longestMm()));
   }
 
   private TankShape.Inner around(double[] hung, double clearance) {
@@ -78,7 +84,7 @@ final class TankRoom {
             "mm",
             Optional.of(
                 new Band(
-                    Math.min(clearanceMm(), Math.min(USUAL_CLEARANCE_MM, part.longestMm())),
+                    Math.min(clearanceMm(), usualClearanceMm()),
                     Math.max(clearanceMm(), Math.max(BETTER_CLEARANCE_MM, part.longestMm())))),
             Mark.COMMON,
             (tank.spacingMm().isPresent() ? "as told; " : "")

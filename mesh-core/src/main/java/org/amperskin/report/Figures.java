@@ -40,8 +40,11 @@ public final class Figures {
         : Quantity.plain(amperes, 3) + " A";
   }
 
-  /** A mass given in g, in mg below a tenth. */
+  /** A mass given in g, in mg below a tenth, in ug below a tenth of those. */
   public static String mass(double grams) {
+    if (grams > 0 && grams < 1e-4) {
+      return Quantity.plain(1e6 * grams, 3) + " ug";
+    }
     return grams < 0.1
         ? Quantity.show(grams / 1000, Dimension.MASS, 3)
         : Quantity.plain(grams, DIGITS) + " g";

@@ -63,6 +63,9 @@ class PartInBathTest {
     PartInBath cube = of(block(20, 20, 20, NONE), tank(NONE, NONE, null, NONE));
     assertThat(figure(cube, "clearanceMm")).isEqualTo(20);
     assertThat(figure(cube, "smallestTankL")).isCloseTo(0.96 - 0.008, within(1e-12));
+    // a bead of 3 mm is not hung 3 mm from an anode
+    assertThat(figure(of(block(3, 3, 3, NONE), tank(NONE, NONE, null, NONE)), "clearanceMm"))
+        .isEqualTo(20);
   }
 
   @Test
@@ -144,5 +147,15 @@ class PartInBathTest {
         .isEqualTo(PartInBath.NONE);
     assertThatThrownBy(() -> block(9, 9, 9, OptionalDouble.of(1.2)))
         .hasMessageContaining("120.0 % is not 0 % to 100 %");
+  }
+
+  @Test
+  void whatEnclosesNothingSaysWhyItsFloatIsNotTold() {
+    PartBody open =
+        new PartBody(
+            40, 40, 40, 9600, NONE, PrintMaterial.find("PLA"), OptionalDouble.of(0.2), NONE);
+    PartInBath found = of(open, tank(NONE, NONE, null, NONE));
+    assertThat(found.figures()).noneMatch(f -> f.key().equals("upthrustG"));
+    assertThat(found.warnings()).anyMatch(w -> w.contains("encloses 0 cm3"));
   }
 }

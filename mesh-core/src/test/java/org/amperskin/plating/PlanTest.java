@@ -125,6 +125,21 @@ class PlanTest {
     assertThat(barrier.warnings()).isEmpty();
   }
 
+  /** Palladium takes up hydrogen and cracks (Metal Powder Report, Specialty Metals Plating I). */
+  @Test
+  void hydrogenOnPalladiumIsWarnedOf() {
+    Step chromium = brush("chromium-brush-dark-hexavalent", 0.3);
+    assertThat(plan(brush("palladium-brush", 0.5), chromium).warnings()).isEmpty();
+    assertThat(plan(brush("palladium-brush", 1.2), chromium).warnings())
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("1.20 um of palladium", "0.1-0.5 um"));
+    assertThat(plan(brush("palladium-brush", 0.3), work(WorkKind.ELECTROCLEAN)).warnings())
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("hydrogen on palladium", "at 0 A"));
+    assertThat(plan(work(WorkKind.ELECTROCLEAN), brush("palladium-brush", 0.3)).warnings())
+        .isEmpty();
+  }
+
   @Test
   void alkalineWorkOverResistIsWarnedOf() {
     assertThat(plan(work(WorkKind.RESIST), work(WorkKind.ELECTROCLEAN)).warnings())
