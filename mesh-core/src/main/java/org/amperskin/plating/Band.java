@@ -1,7 +1,8 @@
 package org.amperskin.plating;
 
 /**
- * Where a result lies in eight of ten cases: from the tenth to the ninetieth percentile.
+ * Where a result lies in eight of ten cases: from the tenth to the ninetieth percentile, widened
+ * where the central value lies outside them.
  *
  * @param low tenth percentile
  * @param high ninetieth percentile
@@ -11,6 +12,11 @@ public record Band(double low, double high) {
     if (!(low <= high) || !Double.isFinite(low) || !Double.isFinite(high)) {
       throw new IllegalArgumentException("band from " + low + " to " + high + " is upside down");
     }
+  }
+
+  /** This band, widened to hold a value: one that is typical may be the end of all that can be. */
+  Band with(double value) {
+    return new Band(Math.min(low, value), Math.max(high, value));
   }
 
   /** This band, widened to at least half the value to either side. */

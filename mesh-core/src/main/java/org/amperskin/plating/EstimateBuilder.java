@@ -229,7 +229,8 @@ final class EstimateBuilder {
   Band band(String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
     swings.addAll(Unknown.swings(result, unit, value, unknowns));
     uncertain(result, value, unknowns);
-    return Spread.of(value, Unknown.ranges(unknowns));
+    double[] typical = List.of(unknowns).stream().mapToDouble(u -> u.range().typical()).toArray();
+    return Spread.of(value, Unknown.ranges(unknowns)).with(value.applyAsDouble(typical));
   }
 
   /** Remembers a result of which only sums over steps need a band. */

@@ -8,11 +8,11 @@ import java.util.OptionalDouble;
  * What one step comes to: settings, results with their bands, warnings, cautions, assumptions.
  *
  * <p>An absent value does not apply to this kind of step, or cannot be stood behind; it is never 0
- * or NaN. Bands run from the tenth to the ninetieth percentile, those of a dark film at least half
- * as far again to either side. A current is a setting: it has no band but that of the area. The
- * density window is what the recipe allows, not an uncertainty. A time band says how long the
- * target thickness may take at the current set; mass and thickness bands say what the stated charge
- * may leave.
+ * or NaN. Bands run from the tenth to the ninetieth percentile and hold the central value, those of
+ * a dark film at least half as far again to either side. A current is a setting: it has no band but
+ * that of the area. The density window is what the recipe allows, not an uncertainty. A time band
+ * says how long the target thickness may take at the current set; mass and thickness bands say what
+ * the stated charge may leave.
  *
  * @param name name of the step
  * @param recipe id of the recipe, if one is used

@@ -101,7 +101,10 @@ public final class Total {
     return at(typicals(unknowns()));
   }
 
-  /** From the tenth to the ninetieth percentile, empty if nothing is unknown. */
+  /**
+   * From the tenth to the ninetieth percentile, holding the typical sum; empty if nothing is
+   * unknown.
+   */
   public Optional<Band> band() {
     List<Unknown> unknowns = unknowns();
     if (unknowns.isEmpty()) {
@@ -120,7 +123,7 @@ public final class Total {
     }
     Percentile percentile = new Percentile();
     percentile.setData(sums);
-    return Optional.of(new Band(percentile.evaluate(10), percentile.evaluate(90)));
+    return Optional.of(new Band(percentile.evaluate(10), percentile.evaluate(90)).with(typical()));
   }
 
   /** How far each unknown moves it, most first; named with the steps that it works through. */

@@ -79,6 +79,10 @@ class AlreadyTest {
         .isCloseTo(11.0 / 10, within(1e-9));
     assertThat(e.massG().orElseThrow() + 11).isCloseTo(20e-3 * 8.96 * 100, within(1e-6));
     assertThat(e.assumptions()).anyMatch(a -> a.value().contains("as weighed on this part"));
+    Band time = e.timeBandS().orElseThrow();
+    assertThat(e.timeS().orElseThrow())
+        .as("the density's typical value is its highest, and still lies in the band")
+        .isBetween(time.low(), time.high());
     StepEstimate heavy =
         TankStep.of("copper", COPPER, SURFACE, Target.um(100))
             .already(new Already(OptionalDouble.of(5), OptionalDouble.of(2 * 5 * perAh), NONE))
