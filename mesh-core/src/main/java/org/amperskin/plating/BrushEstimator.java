@@ -250,19 +250,19 @@ final class BrushEstimator {
     var maxUse = recipe.figure(FigureKey.MAX_USE);
     var content = recipe.figure(FigureKey.METAL_CONTENT);
     var usable = recipe.figure(FigureKey.USABLE_METAL);
-    // what the thickness takes if factor and area are not as thought
-    boolean open = target instanceof Target.Thickness;
     double typical = charge.coulombs();
-    double thickness = open ? ((Target.Thickness) target).thickness().metres() : 0;
-    Unknown factor = open ? Unknown.factor(factor()) : null;
-    Unknown area = Unknown.area(surface.openTriangle());
     if (maxUse.isPresent()) {
       out.assume(Assumption.of("maximum use of the solution", maxUse.get()));
       out.solutionL(LITRE.fromSi(typical / maxUse.get().typicalSi()));
       Unknown use = Unknown.maximumUse(maxUse.get().triangleSi());
-      if (open) {
+      if (target instanceof Target.Thickness t) {
+        // what the thickness takes if factor and area are not as thought
         out.uncertain(
-            SOLUTION, x -> LITRE.fromSi(x[0] * x[1] * thickness / x[2]), factor, area, use);
+            SOLUTION,
+            x -> LITRE.fromSi(left(x[0], x[1], t.thickness()) / x[2]),
+            Unknown.factor(factor()),
+            Unknown.area(surface.openTriangle()),
+            use);
       } else {
         out.uncertain(SOLUTION, x -> LITRE.fromSi(typical / x[0]), use);
       }

@@ -198,4 +198,33 @@ class AlreadyTest {
             .estimate();
     assertThat(brush.assumptions()).anyMatch(a -> a.what().equals("own ampere-hour factor"));
   }
+
+  /** What is bought for the rest is what the rest takes, in the tank and under the swab. */
+  @Test
+  void materialsAreThoseOfTheRest() {
+    Recipe nickel = RECIPES.find("nickel-brush-high-speed");
+    double q =
+        BrushStep.of("ni", nickel, SURFACE, Target.um(10))
+            .build()
+            .estimate()
+            .chargeAh()
+            .getAsDouble();
+    Step brush =
+        BrushStep.of("ni", nickel, SURFACE, Target.um(10)).already(Already.charge(0.4 * q)).build();
+    Step tank = copper().already(Already.reading(24)).build();
+    Plan plan = Plan.of(List.of(tank, brush), Workpiece.unknown());
+    assertThat(amount(plan, "solution"))
+        .isCloseTo(plan.steps().get(1).solutionL().orElseThrow(), within(1e-9));
+    assertThat(amount(plan, "copper anode"))
+        .isCloseTo(figure(plan.steps().get(0), TankBalance.ANODE), within(1e-6));
+    assertThat(plan.platingTime().typical()).isCloseTo(plan.timeS(), within(1e-6));
+  }
+
+  private static double amount(Plan plan, String name) {
+    return plan.materials().stream()
+        .filter(m -> m.name().endsWith(name))
+        .findFirst()
+        .orElseThrow()
+        .amount();
+  }
 }
