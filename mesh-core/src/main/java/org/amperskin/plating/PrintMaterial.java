@@ -37,6 +37,11 @@ public record PrintMaterial(
     return softeningC - MARGIN_K;
   }
 
+  /** Whether alkali eats it: esters are split by it. */
+  boolean polyester() {
+    return name.equals("PLA") || name.equals("PETG");
+  }
+
   /** The materials known by name. */
   public static List<PrintMaterial> known() {
     return KNOWN;

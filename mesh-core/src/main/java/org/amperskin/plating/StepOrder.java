@@ -113,6 +113,7 @@ final class StepOrder {
       }
       case ELECTROCLEAN, CLEAN -> {
         soak(work.name());
+        alkaliAtPinholes(work.name());
         if (work.kind() == WorkKind.ELECTROCLEAN) {
           hydrogen(work.name());
         }
@@ -174,6 +175,23 @@ final class StepOrder {
                         + p.name()
                         + ": at pinholes acetone dissolves or swells it within 30 s (common practice);"
                         + " wipe instead of dipping, try an ester on a scrap first"));
+  }
+
+  /**
+   * Alkali splits the esters of some plastics and lifts paint wherever the copper has a pinhole.
+   */
+  private void alkaliAtPinholes(String name) {
+    print
+        .filter(PrintMaterial::polyester)
+        .ifPresent(
+            p ->
+                warnings.add(
+                    "step '"
+                        + name
+                        + "' brings alkali to "
+                        + p.name()
+                        + ": at pinholes it eats the print and lifts the paint (common practice); at"
+                        + " most 2 min at 25 C, or degrease with a neutral detergent"));
   }
 
   /** Openings that were developed are covered by a film of what was left, and passive. */

@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.Optional;
 import org.amperskin.units.Charge;
 import org.amperskin.units.Quantity;
 
@@ -113,6 +114,7 @@ final class TankBalance {
           "g/L",
           Mark.COMPUTED,
           metal + ": what the anode gives and the part does not take; drag-out takes some again");
+      lasts((all - landed) / bathL, true);
       return;
     }
     out.figure(
@@ -122,6 +124,7 @@ final class TankBalance {
         "g/L",
         Mark.COMPUTED,
         metal + ": the anode gives none");
+    lasts(landed / bathL, false);
     double acid =
         chargeAh * 3600 / (2 * Constant.FARADAY.si()) * SULFURIC_ACID_G_PER_MOL * efficiency;
     if (recipe.metal() == Metal.COPPER) {
@@ -140,6 +143,34 @@ final class TankBalance {
         "L",
         Mark.COMPUTED,
         "at the anode, at 25 C: half of the hydrogen that the charge would make");
+  }
+
+  /** How many such parts bring the metal to the end of its range. */
+  private void lasts(double perPartGPerL, boolean rises) {
+    Optional<Figure> content = recipe.figure(FigureKey.METAL_CONTENT);
+    if (content.isEmpty() || !(perPartGPerL > 0)) {
+      return;
+    }
+    Figure c = content.get();
+    double room = rises ? c.highSi() - c.typicalSi() : c.typicalSi() - c.lowSi();
+    if (!(room > 0)) {
+      return;
+    }
+    out.figure(
+        "bathLastsParts",
+        "bath lasts",
+        room / perPartGPerL,
+        "such parts",
+        Mark.COMPUTED,
+        "until its "
+            + recipe.metal().label()
+            + " "
+            + (rises ? "rises" : "falls")
+            + " from "
+            + Quantity.plain(c.typicalSi(), 3)
+            + " to "
+            + Quantity.plain(rises ? c.highSi() : c.lowSi(), 3)
+            + " g/L; drag-out, additions and additives left out");
   }
 
   private void heat(double chargeAh, double volts, double bathL) {

@@ -252,6 +252,19 @@ final class WorkFigures {
         Mark.COMPUTED,
         "sodium hydroxide, 7 g/L: amperskin mix developer");
     range("developS", "time", 30, 60, 120, "s", "fresh each day, 20-25 C; " + THUMB);
+    known
+        .print()
+        .filter(PrintMaterial::polyester)
+        .ifPresent(
+            p ->
+                out.notes.add(
+                    new Note(
+                        "Alkali eats "
+                            + p.name()
+                            + " and lifts acrylic paint where the copper has a pinhole: 2 min of 7 g/L do"
+                            + " little, 10 min do; rinse at once.",
+                        Mark.COMMON,
+                        Assumption.PRACTICE)));
     pace(5, 0);
   }
 

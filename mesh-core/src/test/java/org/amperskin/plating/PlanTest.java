@@ -140,6 +140,19 @@ class PlanTest {
         .isEmpty();
   }
 
+  /** Common practice: esters are split by alkali. */
+  @Test
+  void alkaliOnPolyesterAtPinholesIsWarnedOf() {
+    for (String name : List.of("PLA", "PETG", "ABS")) {
+      Workpiece piece = new Workpiece(PrintMaterial.find(name), OptionalDouble.empty());
+      Plan plan = Plan.of(List.of(work(WorkKind.CLEAN)), piece);
+      boolean eaten = !name.equals("ABS");
+      assertThat(plan.warnings().stream().anyMatch(w -> w.contains("at pinholes it eats")))
+          .as(name)
+          .isEqualTo(eaten);
+    }
+  }
+
   @Test
   void alkalineWorkOverResistIsWarnedOf() {
     assertThat(plan(work(WorkKind.RESIST), work(WorkKind.ELECTROCLEAN)).warnings())

@@ -80,6 +80,13 @@ class TankBalanceTest {
     // half of 0.45642 L of hydrogen an ampere-hour at 25 C
     assertThat(figure(e, "oxygenL")).isCloseTo(0.45642 / 2, within(1e-4));
     assertThat(has(e, "anodeG")).isFalse();
+    // the bath's copper falls by 1.1855 g/L a part, from its typical to its least content
+    Figure copper = recipe.needed(FigureKey.METAL_CONTENT);
+    assertThat(figure(e, "bathLastsParts"))
+        .isCloseTo((copper.typical() - copper.low()) / 1.1855, within(0.01));
+    StepEstimate rises = told(soluble, 1, 0.9, 2, 1);
+    assertThat(figure(rises, "bathLastsParts"))
+        .isCloseTo((copper.high() - copper.typical()) / 0.11855, within(0.1));
   }
 
   /** i = n F D c / delta: 0.8 M, 6e-10 m2/s, 75 um are 12.3 A/dm2; 150 um 6.2, 30 um 31. */
