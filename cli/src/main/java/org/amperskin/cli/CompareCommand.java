@@ -3,6 +3,7 @@ package org.amperskin.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,7 +13,6 @@ import java.util.function.Function;
 import org.amperskin.bench.Prices;
 import org.amperskin.job.Comparison;
 import org.amperskin.job.Estimate;
-import org.amperskin.job.JobFile;
 import org.amperskin.plating.Band;
 import org.amperskin.report.CompareText;
 import org.amperskin.report.ComparisonPicture;
@@ -62,9 +62,7 @@ final class CompareCommand extends Verb {
     Outputs.check("--picture", picture, ".png");
     List<Estimate> jobs = new ArrayList<>();
     for (Path file : files) {
-      if (!JobFile.looksLikeJob(file)) {
-        throw new UsageFault(file + " is not named as a job file (.yaml); jobs are compared");
-      }
+      jobFile(file, "jobs are compared");
     }
     for (Path file : files) {
       jobs.add(estimate(file));
@@ -84,13 +82,17 @@ final class CompareCommand extends Verb {
   /** A row for each currency: what the jobs cost, and the ends of eight cases in ten. */
   private List<Comparison.Row> costs(List<Estimate> jobs) throws Exception {
     Map<String, List<Optional<Prices.Bill>>> bills = new LinkedHashMap<>();
+    Map<Path, Prices> read = new HashMap<>();
     for (int k = 0; k < jobs.size(); k++) {
       Estimate job = jobs.get(k);
       Optional<Path> from = prices == null ? job.job().prices() : Optional.of(prices);
       if (from.isEmpty()) {
         continue;
       }
-      Prices.Bill bill = PriceFile.read(from.get()).bill(job.plan().materials());
+      if (!read.containsKey(from.get())) {
+        read.put(from.get(), PriceFile.read(from.get()));
+      }
+      Prices.Bill bill = read.get(from.get()).bill(job.plan().materials());
       bills
           .computeIfAbsent(
               bill.currency(),

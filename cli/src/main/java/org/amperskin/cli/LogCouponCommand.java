@@ -4,6 +4,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.amperskin.bench.BenchLog;
 import org.amperskin.bench.LogEntry;
 import org.amperskin.units.Dimension;
 import picocli.CommandLine.Command;
@@ -67,7 +68,7 @@ final class LogCouponCommand extends LogVerb {
             areaDm2,
             chargeAh,
             text("--colour", colour),
-            Optional.ofNullable(photo).map(p -> p.toAbsolutePath().normalize().toString()),
+            Optional.ofNullable(photo).map(BenchLog::name),
             text("--bath", bath)));
   }
 

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.amperskin.bench.BenchLog;
 import org.amperskin.bench.LogEntry;
 import org.amperskin.job.Job;
 import org.amperskin.job.JobFile;
@@ -64,7 +65,7 @@ final class LogJobCommand extends LogVerb {
           new LogEntry.Step(
               name, chargeAh, parts.size() > 2 ? Optional.of(parts.get(2)) : Optional.empty()));
     }
-    String path = job.toAbsolutePath().normalize().toString();
+    String path = BenchLog.name(job);
     return keep(new LogEntry.Job(entry.head(), path, done));
   }
 }

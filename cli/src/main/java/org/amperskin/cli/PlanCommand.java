@@ -2,14 +2,12 @@ package org.amperskin.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import org.amperskin.bench.BenchLog;
-import org.amperskin.bench.LogEntry;
 import org.amperskin.bench.Prices;
 import org.amperskin.job.Again;
 import org.amperskin.job.Estimate;
@@ -193,25 +191,19 @@ final class PlanCommand extends Verb {
                     Unit.of("um").fromSi(positive("--depth", depth, Dimension.LENGTH)));
         return estimate(Again.redone(job, redo, um, library()));
       }
-      return estimate(goOn ? Again.continued(job, logged(job)) : job);
+      return estimate(goOn ? Again.continued(job, logged()) : job);
     } catch (IllegalArgumentException cannot) {
       throw new UsageFault(cannot.getMessage());
     }
   }
 
   /** Charge that the bench log has for the steps of this job (A.h). */
-  private Map<String, Double> logged(Job job) throws Exception {
+  private Map<String, Double> logged() throws Exception {
     Path from = log != null ? log : userFolder().log();
-    String path = file.toAbsolutePath().normalize().toString();
-    Map<String, Double> charges = new LinkedHashMap<>();
+    String path = BenchLog.name(file);
+    Map<String, Double> charges;
     try (BenchLog bench = BenchLog.open(from)) {
-      for (LogEntry entry : bench.entries()) {
-        if (entry instanceof LogEntry.Job done
-            && done.file().equals(path)
-            && done.head().struck().isEmpty()) {
-          done.steps().forEach(s -> charges.merge(s.name(), s.chargeAh(), Double::sum));
-        }
-      }
+      charges = bench.charges(path);
     }
     if (charges.isEmpty()) {
       throw new UsageFault(

@@ -52,9 +52,7 @@ final class RackCommand extends Verb {
     Map<Path, Job> read = new LinkedHashMap<>();
     List<Job> jobs = new ArrayList<>();
     for (Path file : files) {
-      if (!JobFile.looksLikeJob(file)) {
-        throw new UsageFault(file + " is not named as a job file (.yaml); jobs hang on a rack");
-      }
+      jobFile(file, "jobs hang on a rack");
     }
     for (Path file : files) {
       Job job = read.get(file);

@@ -11,7 +11,6 @@ import java.util.Locale;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import org.amperskin.job.Estimate;
-import org.amperskin.job.JobFile;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.plating.StepRun;
 import org.amperskin.report.RunText;
@@ -65,9 +64,7 @@ final class RunCommand extends Verb {
 
   @Override
   public Integer call() throws Exception {
-    if (!JobFile.looksLikeJob(file)) {
-      throw new UsageFault(file + " is not named as a job file (.yaml); steps of jobs are run");
-    }
+    jobFile(file, "steps of jobs are run");
     Estimate estimate = estimate(file);
     List<StepEstimate> steps = estimate.plan().steps();
     int number = number(steps);

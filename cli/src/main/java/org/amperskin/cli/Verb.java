@@ -102,6 +102,13 @@ abstract class Verb implements Callable<Integer> {
     return si;
   }
 
+  /** Refuses what is not named as a job file. */
+  static void jobFile(Path file, String why) throws UsageFault {
+    if (!JobFile.looksLikeJob(file)) {
+      throw new UsageFault(file + " is not named as a job file (.yaml); " + why);
+    }
+  }
+
   static Job.PartSpec part(Path file, String unit, String scale) throws UsageFault {
     if (unit != null) {
       try {

@@ -5,10 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
+import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -19,51 +16,32 @@ import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.plating.StepRun;
 import org.amperskin.plating.TankStep;
 import org.amperskin.plating.Target;
+import org.amperskin.testtime.HandClock;
 import org.amperskin.units.CurrentDensity;
 import org.junit.jupiter.api.Test;
 
 /** The run screen by a clock of our own: what is typed, and what is counted. */
 class RunLoopTest {
-  /** A clock that is moved by hand. */
-  private static final class Hands extends Clock {
-    private long millis;
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public Instant instant() {
-      return Instant.ofEpochMilli(millis);
-    }
-  }
-
   /** Lines that come after so many minutes each. */
   private static final class Script extends LinkedBlockingQueue<String> {
     private static final long serialVersionUID = 1;
 
-    private final transient Hands clock;
+    private final transient HandClock clock;
     private final transient Deque<String> lines;
 
-    Script(Hands clock, String... lines) {
+    Script(HandClock clock, String... lines) {
       this.clock = clock;
       this.lines = new ArrayDeque<>(List.of(lines));
     }
 
     @Override
     public String poll(long time, TimeUnit unit) {
-      clock.millis += 15 * 60_000;
+      clock.forward(Duration.ofMinutes(15));
       return lines.poll();
     }
   }
 
-  private final Hands clock = new Hands();
+  private final HandClock clock = new HandClock();
   private final StringWriter shown = new StringWriter();
 
   private StepRun run(String... lines) throws Exception {

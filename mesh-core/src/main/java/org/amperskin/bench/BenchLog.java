@@ -7,7 +7,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.amperskin.units.NearestWord;
 
@@ -158,6 +160,29 @@ public final class BenchLog implements AutoCloseable {
           }
           return null;
         });
+  }
+
+  /**
+   * Charge of the steps of a job that was run, all runs together (A.h by name); struck entries do
+   * not count.
+   *
+   * @param jobFile its file, as {@link #name} gives it
+   */
+  public Map<String, Double> charges(String jobFile) throws LogException {
+    Map<String, Double> charges = new LinkedHashMap<>();
+    for (LogEntry entry : entries()) {
+      if (entry instanceof LogEntry.Job job
+          && job.file().equals(jobFile)
+          && job.head().struck().isEmpty()) {
+        job.steps().forEach(s -> charges.merge(s.name(), s.chargeAh(), Double::sum));
+      }
+    }
+    return charges;
+  }
+
+  /** How the log names a file, wherever it is asked from. */
+  public static String name(Path file) {
+    return file.toAbsolutePath().normalize().toString();
   }
 
   /** What SQLite finds wrong with the file, empty if nothing. */

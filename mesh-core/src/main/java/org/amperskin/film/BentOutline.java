@@ -107,7 +107,7 @@ record BentOutline(Outline outline, List<Flap> flaps) {
       if (laid.faces(f)) {
         double[] ring = pieces.get(at++);
         int v = mesh.corner(f, 0);
-        Vec3 p = new Vec3(mesh.x(v), mesh.y(v), mesh.z(v));
+        Vec3 p = mesh.point(v);
         double turn = cone.turn(p);
         if (Math.abs(turn) < best) {
           best = Math.abs(turn);

@@ -176,7 +176,7 @@ final class PieceFinder {
     SurfaceMesh mesh = laid.mesh();
     for (int k = 0; k < 3; k++) {
       int v = mesh.corner(f, k);
-      p = p.plus(new Vec3(mesh.x(v), mesh.y(v), mesh.z(v)).times(w[k]));
+      p = p.plus(mesh.point(v).times(w[k]));
     }
     return p;
   }

@@ -67,6 +67,6 @@ final class SkinToSheet {
 
   private static Vec3 corner(SurfaceMesh mesh, int f, int k) {
     int v = mesh.corner(f, k);
-    return new Vec3(mesh.x(v), mesh.y(v), mesh.z(v));
+    return mesh.point(v);
   }
 }

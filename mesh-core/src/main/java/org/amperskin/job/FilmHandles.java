@@ -106,7 +106,7 @@ public record FilmHandles(String film, String lies, List<Handle> handles, LaidFi
 
   private Vec3 corner(int piece, int k) {
     int v = laid.mesh().corner(piece, k);
-    return new Vec3(laid.mesh().x(v), laid.mesh().y(v), laid.mesh().z(v));
+    return laid.mesh().point(v);
   }
 
   /**

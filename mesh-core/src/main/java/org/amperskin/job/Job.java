@@ -329,23 +329,19 @@ public record Job(
     Map<String, RegionSpec> moreRegions = new LinkedHashMap<>(regions);
     moreRegions.putIfAbsent(
         filmName, new RegionSpec(List.of(filmName), List.of(), List.of(), film.place()));
-    return new Job(
-        name,
-        part,
-        paint,
-        contacts,
-        tank,
-        supply,
-        resistUm,
-        prices,
-        light,
-        Collections.unmodifiableMap(moreFilms),
-        Collections.unmodifiableMap(moreRegions),
-        steps);
+    return with(
+        Collections.unmodifiableMap(moreFilms), Collections.unmodifiableMap(moreRegions), steps);
   }
 
   /** The same job with other steps. */
   public Job with(List<StepSpec> otherSteps) {
+    return with(films, regions, List.copyOf(otherSteps));
+  }
+
+  private Job with(
+      Map<String, FilmSpec> otherFilms,
+      Map<String, RegionSpec> otherRegions,
+      List<StepSpec> otherSteps) {
     return new Job(
         name,
         part,
@@ -356,9 +352,9 @@ public record Job(
         resistUm,
         prices,
         light,
-        films,
-        regions,
-        List.copyOf(otherSteps));
+        otherFilms,
+        otherRegions,
+        otherSteps);
   }
 
   /**

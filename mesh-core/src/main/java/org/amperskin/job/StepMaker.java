@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.amperskin.plating.BrushStep;
 import org.amperskin.plating.ConductivePaint;
+import org.amperskin.plating.CurrentStep;
 import org.amperskin.plating.EtchStep;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.Step;
@@ -73,14 +74,22 @@ final class StepMaker {
         latest);
   }
 
-  private static Step tank(StepSpec spec, StepSpec.Plate plate, Job job, PlatedSurface surface) {
-    TankStep.Builder step =
-        TankStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET))
-            .region(spec.region());
-    StepSpec.Settings s = plate.settings();
+  /** What steps with current share. */
+  private static <B extends CurrentStep.Builder<B>> B common(
+      B step, StepSpec spec, StepSpec.Settings s) {
     s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
-    s.efficiency().ifPresent(step::efficiency);
     s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    return step.region(spec.region());
+  }
+
+  private static Step tank(StepSpec spec, StepSpec.Plate plate, Job job, PlatedSurface surface) {
+    StepSpec.Settings s = plate.settings();
+    TankStep.Builder step =
+        common(
+            TankStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET)),
+            spec,
+            s);
+    s.efficiency().ifPresent(step::efficiency);
     s.temperature().ifPresent(step::temperature);
     s.conductivity().ifPresent(step::conductivity);
     s.softStart().ifPresent(v -> step.softStart(new Time(v)));
@@ -99,13 +108,14 @@ final class StepMaker {
   }
 
   private static Step brush(StepSpec spec, StepSpec.Plate plate, PlatedSurface surface) {
-    BrushStep.Builder step =
-        BrushStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET))
-            .region(spec.region())
-            .swab(plate.settings().swab());
     StepSpec.Settings s = plate.settings();
-    s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
-    s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    BrushStep.Builder step =
+        common(
+                BrushStep.of(
+                    spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET)),
+                spec,
+                s)
+            .swab(s.swab());
     s.pulse().ifPresent(step::pulse);
     s.already().ifPresent(step::already);
     s.factor().ifPresent(v -> step.factor(Unit.of("A.h/(dm2.um)").fromSi(v)));
@@ -113,13 +123,13 @@ final class StepMaker {
   }
 
   private static Step etch(StepSpec spec, StepSpec.Plate plate, Job job, PlatedSurface surface) {
-    EtchStep.Builder step =
-        EtchStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET))
-            .region(spec.region())
-            .swab(plate.settings().swab());
     StepSpec.Settings s = plate.settings();
-    s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
-    s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    EtchStep.Builder step =
+        common(
+                EtchStep.of(spec.name(), plate.recipe(), surface, plate.target().orElse(NO_TARGET)),
+                spec,
+                s)
+            .swab(s.swab());
     s.efficiency().ifPresent(step::efficiency);
     s.layer().ifPresent(v -> step.layer(new Length(v)));
     job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));

@@ -39,6 +39,7 @@ final class StepReader {
   private static final Set<String> BRUSH = Set.of("factor", "swab");
   private static final Set<String> ETCH =
       Set.of("depth", "charge", "density", "metal-density", "efficiency", "layer", "swab");
+  private static final Set<String> SETTINGS = union(PLATING, TANK, BRUSH, ETCH);
 
   private final RecipeLibrary recipes;
   private final Set<String> regions;
@@ -79,7 +80,7 @@ final class StepReader {
     }
     if (map.has("work")) {
       for (String key : map.keys()) {
-        if (union(PLATING, TANK, BRUSH, ETCH).contains(key)) {
+        if (SETTINGS.contains(key)) {
           throw map.faultAtKey(key, "'" + key + "' does not fit: work takes no plating settings");
         }
       }
@@ -89,7 +90,7 @@ final class StepReader {
       return new StepSpec(name, region, new StepSpec.Work(kind), map.place("work"));
     }
     if (!map.has("recipe")) {
-      map.onlyKeys(union(ALWAYS, PLATING, TANK, BRUSH, ETCH, Set.of("work", "recipe")));
+      map.onlyKeys(union(ALWAYS, SETTINGS, Set.of("work", "recipe")));
       throw map.fault("", "a step has a 'recipe' to plate with or 'work' to do; this has neither");
     }
     Recipe recipe;
@@ -100,7 +101,7 @@ final class StepReader {
     }
     Set<String> fitting = settingsOf(recipe);
     for (String key : map.keys()) {
-      if (union(PLATING, TANK, BRUSH, ETCH).contains(key) && !fitting.contains(key)) {
+      if (SETTINGS.contains(key) && !fitting.contains(key)) {
         throw map.faultAtKey(key, "'" + key + "' does not fit: " + recipe.id() + works(recipe));
       }
     }

@@ -92,29 +92,25 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
     /** Everything from the recipe but these, where they are present. */
     public static Settings of(
         OptionalDouble density, OptionalDouble efficiency, OptionalDouble metalDensity) {
-      OptionalDouble e = OptionalDouble.empty();
-      return new Settings(
-          density,
-          efficiency,
-          metalDensity,
-          e,
-          e,
-          e,
-          e,
-          Swab.unknown(),
-          Optional.empty(),
-          Optional.empty(),
-          e,
-          e);
+      return of(density, efficiency, metalDensity, OptionalDouble.empty());
     }
 
     /** An etch of a layer that is there (m). */
     static Settings etching(double layer) {
       OptionalDouble e = OptionalDouble.empty();
+      return of(e, e, e, OptionalDouble.of(layer));
+    }
+
+    private static Settings of(
+        OptionalDouble density,
+        OptionalDouble efficiency,
+        OptionalDouble metalDensity,
+        OptionalDouble layer) {
+      OptionalDouble e = OptionalDouble.empty();
       return new Settings(
-          e,
-          e,
-          e,
+          density,
+          efficiency,
+          metalDensity,
           e,
           e,
           e,
@@ -122,31 +118,23 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
           Swab.unknown(),
           Optional.empty(),
           Optional.empty(),
-          OptionalDouble.of(layer),
+          layer,
           e);
     }
 
     /** The same at another density (A/m2). */
     Settings at(double other) {
-      return new Settings(
-          OptionalDouble.of(other),
-          efficiency,
-          metalDensity,
-          temperature,
-          conductivity,
-          factor,
-          softStart,
-          swab,
-          pulse,
-          already,
-          layer,
-          thinnest);
+      return with(OptionalDouble.of(other), already);
     }
 
     /** The same with something done before. */
     Settings after(Already done) {
+      return with(density, Optional.of(done));
+    }
+
+    private Settings with(OptionalDouble otherDensity, Optional<Already> otherAlready) {
       return new Settings(
-          density,
+          otherDensity,
           efficiency,
           metalDensity,
           temperature,
@@ -155,7 +143,7 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
           softStart,
           swab,
           pulse,
-          Optional.of(done),
+          otherAlready,
           layer,
           thinnest);
     }

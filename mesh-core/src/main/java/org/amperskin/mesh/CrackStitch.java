@@ -230,7 +230,7 @@ final class CrackStitch {
             String.join(" and ", what),
             boundary.toleranceMm(),
             change + 0.0);
-    Vec3 place = new Vec3(mesh.x(where), mesh.y(where), mesh.z(where));
+    Vec3 place = mesh.point(where);
     return new MeshProblem(
         MeshProblem.Kind.STITCHED, cuts + joins, place, Math.abs(change), message);
   }
@@ -241,9 +241,7 @@ final class CrackStitch {
   }
 
   private double distance(int v, int w) {
-    return new Vec3(mesh.x(v), mesh.y(v), mesh.z(v))
-        .minus(new Vec3(mesh.x(w), mesh.y(w), mesh.z(w)))
-        .length();
+    return mesh.point(v).minus(mesh.point(w)).length();
   }
 
   private static String s(long count) {

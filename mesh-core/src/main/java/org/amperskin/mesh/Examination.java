@@ -447,6 +447,6 @@ final class Examination {
   }
 
   private Vec3 vertex(int v) {
-    return new Vec3(mesh.x(v), mesh.y(v), mesh.z(v));
+    return mesh.point(v);
   }
 }

@@ -62,7 +62,7 @@ public record MeanCurvature(double integralMm, double hollowMm) {
 
   private static Vec3 corner(SurfaceMesh mesh, int f, int k) {
     int v = mesh.corner(f, k);
-    return new Vec3(mesh.x(v), mesh.y(v), mesh.z(v));
+    return mesh.point(v);
   }
 
   private static Vec3 normal(SurfaceMesh mesh, int f) {

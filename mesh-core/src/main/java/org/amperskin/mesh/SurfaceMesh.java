@@ -2,6 +2,7 @@ package org.amperskin.mesh;
 
 import java.util.List;
 import java.util.Objects;
+import org.amperskin.geom.Vec3;
 
 /**
  * A triangle surface as flat arrays.
@@ -101,6 +102,11 @@ public final class SurfaceMesh {
   /** Vertex of face {@code face} at corner {@code k} (0, 1, 2). */
   public int corner(int face, int k) {
     return corners[3 * face + k];
+  }
+
+  /** Place of a vertex (mm). */
+  public Vec3 point(int vertex) {
+    return new Vec3(x(vertex), y(vertex), z(vertex));
   }
 
   /** X of a vertex (mm). */

@@ -1,5 +1,8 @@
 package org.amperskin.plating;
 
+import java.util.OptionalDouble;
+import org.amperskin.units.Quantity;
+
 /**
  * A default that was used because nothing else was said, or a value of the user's in its place.
  *
@@ -15,10 +18,14 @@ public record Assumption(String what, String value, Mark mark, String source) {
     return new Assumption(what, figure.show(), figure.mark(), figure.source());
   }
 
-  /** A value of the user's own that stands in place of the recipe's. */
-  static Assumption own(String what, String value, Figure instead) {
+  /** A value of the user's own that stands in place of the recipe's, else the recipe's. */
+  static Assumption ownOr(String what, OptionalDouble si, Figure figure) {
+    if (si.isEmpty()) {
+      return of(what, figure);
+    }
+    String value = Quantity.show(si.getAsDouble(), figure.unit(), 3);
     return new Assumption(
-        "own " + what, value + ", not the recipe's " + instead.show(), Mark.COMPUTED, "as told");
+        "own " + what, value + ", not the recipe's " + figure.show(), Mark.COMPUTED, "as told");
   }
 
   static Assumption practice(String what, String value) {

@@ -81,15 +81,15 @@ final class BrushEstimator {
     step.basics().currentBand(current, out);
     double open = surface.openArea().squareMetres();
     double doneC = done(factorOrNothing(), open);
+    double whole = wholeC();
     if (step.already().isPresent()) {
-      Optional<String> end =
-          step.basics().nothingLeft(step.already().get(), doneC, whole().coulombs());
+      Optional<String> end = step.basics().nothingLeft(step.already().get(), doneC, whole);
       if (end.isPresent()) {
         return out.refuse(end.get()).build();
       }
-      step.basics().tellAlready(step.already().get(), doneC, whole().coulombs() - doneC, out);
+      step.basics().tellAlready(step.already().get(), doneC, whole - doneC, out);
     }
-    Charge charge = new Charge(whole().coulombs() - doneC);
+    Charge charge = new Charge(whole - doneC);
     out.chargeAh(charge.inAmpereHours());
     double time = charge.coulombs() / current;
     out.timeS(time);
@@ -119,8 +119,7 @@ final class BrushEstimator {
   /** Charge per area and thickness (C/m3) with its spread. */
   private Spread.Triangle factor() {
     if (step.factor().isPresent()) {
-      double given = step.factor().getAsDouble();
-      return new Spread.Triangle(given, given, given);
+      return Spread.Triangle.known(step.factor().getAsDouble());
     }
     return recipe.needed(FigureKey.FACTOR).triangleSi();
   }
@@ -142,16 +141,15 @@ final class BrushEstimator {
     return known ? factor().typical() : 0;
   }
 
-  /** The charge of all of the step, what was done before included. */
-  private Charge whole() {
+  /** The charge of all of the step (C), what was done before included. */
+  private double wholeC() {
     double open = surface.openArea().squareMetres();
     if (target instanceof Target.Passed p) {
-      return p.charge();
+      return p.charge().coulombs();
     }
-    if (target instanceof Target.Coverage c) {
-      return new Charge(c.coulombsPerSquareMetre() * open);
-    }
-    return new Charge(factor().typical() * open * ((Target.Thickness) target).thickness().metres());
+    return target instanceof Target.Coverage c
+        ? c.coulombsPerSquareMetre() * open
+        : factor().typical() * open * ((Target.Thickness) target).thickness().metres();
   }
 
   private void deposit(Charge charge, double current) {
@@ -168,14 +166,8 @@ final class BrushEstimator {
       out.hydrogen(Faraday.hydrogen(charge, ROOM_K));
       return;
     }
-    Figure usual = recipe.needed(FigureKey.FACTOR);
     out.assume(
-        step.factor().isEmpty()
-            ? Assumption.of("ampere-hour factor", usual)
-            : Assumption.own(
-                "ampere-hour factor",
-                Quantity.show(step.factor().getAsDouble(), usual.unit(), 3),
-                usual));
+        Assumption.ownOr("ampere-hour factor", step.factor(), recipe.needed(FigureKey.FACTOR)));
     Spread.Triangle factor = factor();
     Spread.Triangle area = surface.openTriangle();
     double open = area.typical();
@@ -259,12 +251,13 @@ final class BrushEstimator {
         // what the thickness takes if factor and area are not as thought
         out.uncertain(
             SOLUTION,
+            "L",
             x -> LITRE.fromSi(left(x[0], x[1], t.thickness()) / x[2]),
             Unknown.factor(factor()),
             Unknown.area(surface.openTriangle()),
             use);
       } else {
-        out.uncertain(SOLUTION, x -> LITRE.fromSi(typical / x[0]), use);
+        out.uncertain(SOLUTION, "L", x -> LITRE.fromSi(typical / x[0]), use);
       }
       return;
     }
@@ -285,6 +278,7 @@ final class BrushEstimator {
     out.solutionL(LITRE.fromSi(kilograms / perM3));
     out.uncertain(
         SOLUTION,
+        "L",
         x -> LITRE.fromSi(kilograms / (x[0] * x[1])),
         Unknown.metalContent(content.get().triangleSi()),
         Unknown.usableMetal(usable.get().triangleSi()));

@@ -2,8 +2,6 @@ package org.amperskin.plating;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.amperskin.units.CurrentDensity;
-import org.amperskin.units.MassDensity;
 import org.amperskin.units.Unit;
 
 /**
@@ -13,25 +11,22 @@ import org.amperskin.units.Unit;
  * times open fraction. Charge, metal and solution follow the open area; the time does not, since
  * every opening needs its dwell. Worked out by {@link BrushEstimator}.
  */
-public final class BrushStep implements Step {
-  private final StepBasics basics;
+public final class BrushStep extends CurrentStep {
   private final Swab swab;
   private final OptionalDouble factor;
   private final Optional<Pulse> pulse;
   private final Optional<Already> already;
 
   private BrushStep(Builder b) {
-    basics =
-        new StepBasics(b.name, b.region, b.recipe, b.surface, b.target, b.density, b.metalDensity);
-    basics.expect(How.BRUSH);
+    super(b, How.BRUSH);
     swab = b.swab;
     factor = b.factor;
     pulse = b.pulse;
     already = b.already;
-    if (factor.isPresent() && b.recipe.claim() != Claim.FARADAY) {
+    if (factor.isPresent() && recipe().claim() != Claim.FARADAY) {
       throw new IllegalArgumentException(
           "factor given for "
-              + b.recipe.id()
+              + recipe().id()
               + ": its colour is calibrated by a coupon; give a coverage in A.h/dm2");
     }
   }
@@ -42,37 +37,8 @@ public final class BrushStep implements Step {
   }
 
   @Override
-  public String name() {
-    return basics.name();
-  }
-
-  @Override
-  public String region() {
-    return basics.region();
-  }
-
-  @Override
-  public PlatedSurface surface() {
-    return basics.surface();
-  }
-
-  @Override
-  public How how() {
-    return How.BRUSH;
-  }
-
-  @Override
   public StepEstimate estimate() {
     return new BrushEstimator(this).estimate();
-  }
-
-  /** The solution. */
-  public Recipe recipe() {
-    return basics.recipe();
-  }
-
-  StepBasics basics() {
-    return basics;
   }
 
   Swab swab() {
@@ -93,41 +59,18 @@ public final class BrushStep implements Step {
   }
 
   /** Gathers what is known of a brush step. */
-  public static final class Builder {
-    private final String name;
-    private final Recipe recipe;
-    private final PlatedSurface surface;
-    private final Target target;
-    private String region = "";
-    private OptionalDouble density = OptionalDouble.empty();
-    private OptionalDouble metalDensity = OptionalDouble.empty();
+  public static final class Builder extends CurrentStep.Builder<Builder> {
     private OptionalDouble factor = OptionalDouble.empty();
     private Swab swab = Swab.unknown();
     private Optional<Pulse> pulse = Optional.empty();
     private Optional<Already> already = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
-      this.name = name;
-      this.recipe = recipe;
-      this.surface = surface;
-      this.target = target;
+      super(name, recipe, surface, target);
     }
 
-    /** The region worked on. */
-    public Builder region(String value) {
-      region = value;
-      return this;
-    }
-
-    /** Density on the bare metal under the swab. */
-    public Builder density(CurrentDensity value) {
-      density = OptionalDouble.of(value.amperesPerSquareMetre());
-      return this;
-    }
-
-    /** Density of the deposit, taken without spread. */
-    public Builder metalDensity(MassDensity value) {
-      metalDensity = OptionalDouble.of(value.kilogramsPerCubicMetre());
+    @Override
+    Builder self() {
       return this;
     }
 

@@ -53,7 +53,6 @@ final class EstimateBuilder {
   private OptionalDouble handsS = OptionalDouble.empty();
   private OptionalDouble waitS = OptionalDouble.empty();
   final List<StepFigure> figures = new ArrayList<>();
-  private final List<Swing> swings = new ArrayList<>();
   private final List<Uncertain> uncertain = new ArrayList<>();
 
   EstimateBuilder(
@@ -88,6 +87,12 @@ final class EstimateBuilder {
   EstimateBuilder assume(Assumption assumption) {
     assumptions.add(assumption);
     return this;
+  }
+
+  /** A value of the user's own without spread, or the recipe's with its spread; told either way. */
+  Spread.Triangle ownOr(String what, OptionalDouble own, Figure figure) {
+    assume(Assumption.ownOr(what, own, figure));
+    return own.isPresent() ? Spread.Triangle.known(own.getAsDouble()) : figure.triangleSi();
   }
 
   EstimateBuilder densityADm2(double value) {
@@ -227,15 +232,15 @@ final class EstimateBuilder {
 
   /** Carries unknowns into a band of a result, and remembers how far each moves it. */
   Band band(String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
-    swings.addAll(Unknown.swings(result, unit, value, unknowns));
-    uncertain(result, value, unknowns);
-    double[] typical = List.of(unknowns).stream().mapToDouble(u -> u.range().typical()).toArray();
-    return Spread.of(value, Unknown.ranges(unknowns)).with(value.applyAsDouble(typical));
+    List<Unknown> list = List.of(unknowns);
+    uncertain.add(new Uncertain(name, result, unit, true, value, list));
+    return Spread.of(value, Unknown.ranges(list)).with(value.applyAsDouble(Unknown.typicals(list)));
   }
 
   /** Remembers a result of which only sums over steps need a band. */
-  void uncertain(String result, ToDoubleFunction<double[]> value, Unknown... unknowns) {
-    uncertain.add(new Uncertain(name, result, value, List.of(unknowns)));
+  void uncertain(
+      String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
+    uncertain.add(new Uncertain(name, result, unit, false, value, List.of(unknowns)));
   }
 
   /**
@@ -337,7 +342,6 @@ final class EstimateBuilder {
         handsS,
         waitS,
         figures,
-        swings,
         uncertain,
         ramp,
         refusal,

@@ -88,7 +88,8 @@ final class EtchEstimator {
 
   private Charge dissolve(double open, double wire, double current) {
     Spread.Triangle rho = step.basics().depositDensity(out);
-    Spread.Triangle eps = efficiency();
+    Spread.Triangle eps =
+        out.ownOr("anode efficiency", step.efficiency(), recipe.needed(FigureKey.EFFICIENCY));
     Figure ratio = recipe.needed(FigureKey.ETCH_FACTOR);
     out.assume(Assumption.of("depth over undercut", ratio));
     Spread.Triangle factor = ratio.triangleSi();
@@ -138,18 +139,6 @@ final class EtchEstimator {
     removed(coulombs, eps.typical());
     wire(depth);
     return new Charge(coulombs);
-  }
-
-  private Spread.Triangle efficiency() {
-    Figure figure = recipe.needed(FigureKey.EFFICIENCY);
-    if (step.efficiency().isPresent()) {
-      double given = step.efficiency().getAsDouble();
-      out.assume(
-          Assumption.own("anode efficiency", Quantity.show(given, Dimension.FRACTION), figure));
-      return new Spread.Triangle(given, given, given);
-    }
-    out.assume(Assumption.of("anode efficiency", figure));
-    return figure.triangleSi();
   }
 
   /** How far metal goes under the mask's edge, and what that does to lines and bridges. */

@@ -2,9 +2,7 @@ package org.amperskin.plating;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.amperskin.units.CurrentDensity;
 import org.amperskin.units.Length;
-import org.amperskin.units.MassDensity;
 import org.amperskin.units.Volume;
 
 /**
@@ -13,8 +11,7 @@ import org.amperskin.units.Volume;
  * <p>In a tank or with a swab, as the recipe says. What is not said comes from the recipe and is
  * told as an assumption. Worked out by {@link EtchEstimator}.
  */
-public final class EtchStep implements Step {
-  private final StepBasics basics;
+public final class EtchStep extends CurrentStep {
   private final OptionalDouble efficiency;
   private final Swab swab;
   private final Optional<Volume> bath;
@@ -22,12 +19,10 @@ public final class EtchStep implements Step {
   private final Optional<Length> layer;
 
   private EtchStep(Builder b) {
-    basics =
-        new StepBasics(b.name, b.region, b.recipe, b.surface, b.target, b.density, b.metalDensity);
-    basics.expect(How.ETCH);
-    if (b.target instanceof Target.Coverage) {
+    super(b, How.ETCH);
+    if (basics().target() instanceof Target.Coverage) {
       throw new IllegalArgumentException(
-          "coverage given for " + b.recipe.id() + ": an etch has a depth or a charge");
+          "coverage given for " + recipe().id() + ": an etch has a depth or a charge");
     }
     efficiency = b.efficiency;
     swab = b.swab;
@@ -46,37 +41,8 @@ public final class EtchStep implements Step {
   }
 
   @Override
-  public String name() {
-    return basics.name();
-  }
-
-  @Override
-  public String region() {
-    return basics.region();
-  }
-
-  @Override
-  public PlatedSurface surface() {
-    return basics.surface();
-  }
-
-  @Override
-  public How how() {
-    return How.ETCH;
-  }
-
-  @Override
   public StepEstimate estimate() {
     return new EtchEstimator(this).estimate();
-  }
-
-  /** The solution. */
-  public Recipe recipe() {
-    return basics.recipe();
-  }
-
-  StepBasics basics() {
-    return basics;
   }
 
   OptionalDouble efficiency() {
@@ -101,14 +67,7 @@ public final class EtchStep implements Step {
   }
 
   /** Gathers what is known of an etch. */
-  public static final class Builder {
-    private final String name;
-    private final Recipe recipe;
-    private final PlatedSurface surface;
-    private final Target target;
-    private String region = "";
-    private OptionalDouble density = OptionalDouble.empty();
-    private OptionalDouble metalDensity = OptionalDouble.empty();
+  public static final class Builder extends CurrentStep.Builder<Builder> {
     private OptionalDouble efficiency = OptionalDouble.empty();
     private Swab swab = Swab.unknown();
     private Optional<Volume> bath = Optional.empty();
@@ -116,36 +75,17 @@ public final class EtchStep implements Step {
     private Optional<Length> layer = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
-      this.name = name;
-      this.recipe = recipe;
-      this.surface = surface;
-      this.target = target;
+      super(name, recipe, surface, target);
     }
 
-    /** The region worked on. */
-    public Builder region(String value) {
-      region = value;
-      return this;
-    }
-
-    /** Anode current density on the bare metal. */
-    public Builder density(CurrentDensity value) {
-      density = OptionalDouble.of(value.amperesPerSquareMetre());
-      return this;
-    }
-
-    /** Density of the metal, taken without spread. */
-    public Builder metalDensity(MassDensity value) {
-      metalDensity = OptionalDouble.of(value.kilogramsPerCubicMetre());
+    @Override
+    Builder self() {
       return this;
     }
 
     /** Share of the charge that takes metal off (0..1), taken without spread. */
     public Builder efficiency(double value) {
-      if (!(value > 0 && value <= 1)) {
-        throw new IllegalArgumentException("efficiency " + value + " is not above 0 and up to 1");
-      }
-      efficiency = OptionalDouble.of(value);
+      efficiency = OptionalDouble.of(Faraday.checked(value));
       return this;
     }
 

@@ -82,7 +82,8 @@ public final class Faraday {
     return new Volume(mol * Constant.GAS.si() * kelvin / Constant.ATMOSPHERE.si());
   }
 
-  private static double checked(double efficiency) {
+  /** The efficiency, if it is one: above 0 and up to 1. */
+  static double checked(double efficiency) {
     if (!(efficiency > 0 && efficiency <= 1)) {
       throw new IllegalArgumentException(
           "efficiency " + efficiency + " is not above 0 and up to 1");

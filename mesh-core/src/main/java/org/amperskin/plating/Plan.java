@@ -69,7 +69,8 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
     for (StepEstimate e : steps) {
       if (!e.refused() && e.timeS().isPresent()) {
         double typical = e.timeS().getAsDouble();
-        times.add(e.uncertain("time").orElseGet(() -> Uncertain.known(e.name(), "time", typical)));
+        times.add(
+            e.uncertain("time").orElseGet(() -> Uncertain.known(e.name(), "time", "s", typical)));
       }
     }
     return Total.of("plating time", "s", 1, times);
@@ -142,7 +143,8 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
       String unit,
       String result,
       String why) {
-    Uncertain told = e.uncertain(result).orElseGet(() -> Uncertain.known(e.name(), result, amount));
+    Uncertain told =
+        e.uncertain(result).orElseGet(() -> Uncertain.known(e.name(), result, unit, amount));
     add(sums, Total.of(name, unit, 1, List.of(told)), why);
   }
 

@@ -168,20 +168,17 @@ public record Rack(List<Hung> parts, List<Stage> stages, double bathL, List<Stri
     for (int k = 0; k < at.size(); k++) {
       double now = at.get(k);
       double next = k + 1 < at.size() ? at.get(k + 1) : Double.POSITIVE_INFINITY;
-      double start = k == 0 ? 0 : now;
       List<String> out =
-          parts.stream()
-              .filter(p -> p.timeS() >= start && p.timeS() < Math.min(next, now + SAME_S))
-              .filter(p -> now > 0)
-              .map(Hung::name)
-              .toList();
-      double set =
-          parts.stream().filter(p -> !out.contains(p.name())).mapToDouble(p -> p.at(now)).sum();
-      double left =
-          parts.stream()
-              .filter(p -> p.timeS() > now && !out.contains(p.name()))
-              .mapToDouble(Hung::areaDm2)
-              .sum();
+          now == 0
+              ? List.of()
+              : parts.stream()
+                  .filter(p -> p.timeS() >= now && p.timeS() < now + SAME_S)
+                  .map(Hung::name)
+                  .toList();
+      List<Hung> staying =
+          parts.stream().filter(p -> p.timeS() > now && !out.contains(p.name())).toList();
+      double set = staying.stream().mapToDouble(p -> p.at(now)).sum();
+      double left = staying.stream().mapToDouble(Hung::areaDm2).sum();
       OptionalDouble forgotten =
           out.isEmpty() || left == 0 ? OptionalDouble.empty() : OptionalDouble.of(before / left);
       double hours = k + 1 < at.size() ? (next - now) / 3600 : 0;

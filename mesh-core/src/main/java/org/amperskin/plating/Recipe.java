@@ -86,13 +86,10 @@ public record Recipe(
         .orElseThrow(() -> new IllegalArgumentException("recipe " + id + " has no " + key.key()));
   }
 
-  /** Its efficiency with spread at a density (A/m2). */
+  /** The curve's efficiency at a density (A/m2), with the spread of the figure about it. */
   Spread.Triangle efficiencyAt(double densityAm2) {
     Spread.Triangle plain = needed(FigureKey.EFFICIENCY).triangleSi();
-    if (efficiencyByDensity.isEmpty()) {
-      return plain;
-    }
-    double at = efficiencyByDensity.get().at(densityAm2);
+    double at = efficiencyByDensity.orElseThrow().at(densityAm2);
     return new Spread.Triangle(
         at * plain.low() / plain.typical(), at, Math.min(1, at * plain.high() / plain.typical()));
   }

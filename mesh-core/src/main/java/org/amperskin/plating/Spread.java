@@ -28,6 +28,11 @@ final class Spread {
       }
     }
 
+    /** A value without spread. */
+    static Triangle known(double value) {
+      return new Triangle(value, value, value);
+    }
+
     /** Value below which the share u of cases lies. */
     double quantile(double u) {
       double range = high - low;

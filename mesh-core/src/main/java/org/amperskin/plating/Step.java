@@ -7,7 +7,7 @@ package org.amperskin.plating;
  * worked out by {@link #estimate()}; it never throws for a question that can be put, but refuses
  * within the estimate.
  */
-public sealed interface Step permits TankStep, BrushStep, EtchStep, WorkStep {
+public sealed interface Step permits CurrentStep, WorkStep {
   /** Name for people. */
   String name();
 

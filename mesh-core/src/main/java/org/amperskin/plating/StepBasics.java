@@ -79,21 +79,15 @@ record StepBasics(
   /** Density of the deposit with its spread; a given one is taken as it is. */
   Spread.Triangle depositDensity(EstimateBuilder out) {
     Figure figure = recipe.needed(FigureKey.METAL_DENSITY);
-    if (metalDensity.isEmpty()) {
-      out.assume(Assumption.of("density of the deposit", figure));
-      return figure.triangleSi();
-    }
-    double given = metalDensity.getAsDouble();
-    out.assume(
-        Assumption.own("density of the deposit", Quantity.show(given, Dimension.DENSITY), figure));
-    if (!new Window(figure.lowSi(), figure.highSi()).contains(given)) {
+    Spread.Triangle density = out.ownOr("density of the deposit", metalDensity, figure);
+    if (!new Window(figure.lowSi(), figure.highSi()).contains(density.typical())) {
       out.warn(
           "density of the deposit "
-              + Quantity.show(given, Dimension.DENSITY)
+              + Quantity.show(density.typical(), Dimension.DENSITY)
               + " lies outside the usual "
               + figure.show());
     }
-    return new Spread.Triangle(given, given, given);
+    return density;
   }
 
   MassDensity typicalDepositDensity() {

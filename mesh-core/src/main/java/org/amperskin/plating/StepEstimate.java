@@ -50,8 +50,7 @@ import java.util.OptionalDouble;
  * @param handsS time hands are busy (s), where it is known apart from the waits
  * @param waitS time that passes by itself (s)
  * @param figures what only this kind of step has
- * @param swings how far each unknown moves time, metal and thickness
- * @param uncertain results as functions of what is not known, for sums over steps
+ * @param uncertain results as functions of what is not known
  * @param ramp currents of the slow start, the last one stays; empty when set at once
  * @param refusal why there is no figure, if there is none
  * @param warnings what is wrong or risky, with numbers and a remedy
@@ -96,7 +95,6 @@ public record StepEstimate(
     OptionalDouble handsS,
     OptionalDouble waitS,
     List<StepFigure> figures,
-    List<Swing> swings,
     List<Uncertain> uncertain,
     List<RampPoint> ramp,
     Optional<String> refusal,
@@ -107,7 +105,6 @@ public record StepEstimate(
 
   public StepEstimate {
     figures = List.copyOf(figures);
-    swings = List.copyOf(swings);
     uncertain = List.copyOf(uncertain);
     ramp = List.copyOf(ramp);
     warnings = List.copyOf(warnings);
@@ -130,6 +127,11 @@ public record StepEstimate(
   /** Whether the part hangs in a bath. */
   boolean bathed() {
     return how == How.TANK || how == How.ETCH && recipe.isPresent() && contactAreaMm2.isEmpty();
+  }
+
+  /** How far each unknown moves each result that has a band. */
+  public List<Swing> swings() {
+    return uncertain.stream().filter(Uncertain::told).flatMap(u -> u.swings().stream()).toList();
   }
 
   /** A result as a function of what is not known, if it is told as one. */

@@ -76,14 +76,14 @@ final class TankEstimator {
     }
     double doneC =
         done().applyAsDouble(new double[] {rho.typical(), eps.typical(), open.squareMetres()});
+    double whole = wholeCharge(total, rho, eps);
     if (step.already().isPresent()) {
-      double whole = wholeCharge(total, rho, eps);
       Optional<String> end = step.basics().nothingLeft(step.already().get(), doneC, whole);
       if (end.isPresent()) {
         return out.refuse(end.get()).build();
       }
     }
-    Charge charge = deposit(open, total, density, rho, eps, doneC);
+    Charge charge = deposit(open, total, density, rho, eps, whole, doneC);
     double volts = voltage(density, current);
     wire(current);
     anode(total, current);
@@ -149,11 +149,11 @@ final class TankEstimator {
       CurrentDensity density,
       Spread.Triangle rho,
       Spread.Triangle eps,
+      double whole,
       double doneC) {
     Ion ion = recipe.ion();
     double k = ion.kilogramsPerCoulomb();
     double partShare = open.squareMetres() / total;
-    double whole = wholeCharge(total, rho, eps);
     Charge charge = new Charge(whole - doneC);
     Mass mass = Faraday.mass(new Charge(charge.coulombs() * partShare), ion, eps.typical());
     Target target = step.basics().target();
@@ -209,6 +209,7 @@ final class TankEstimator {
       // the anode gives what the needed charge takes
       out.uncertain(
           TankBalance.ANODE,
+          "g",
           x -> (1 + TankBalance.SLUDGE) * new Mass(k * needed.applyAsDouble(x)).inGrams(),
           density,
           current,
@@ -235,24 +236,17 @@ final class TankEstimator {
   }
 
   private Spread.Triangle efficiency(CurrentDensity density) {
-    Figure figure = recipe.needed(FigureKey.EFFICIENCY);
-    if (step.efficiency().isPresent()) {
-      double given = step.efficiency().getAsDouble();
-      out.assume(
-          Assumption.own("cathode efficiency", Quantity.show(given, Dimension.FRACTION), figure));
-      return new Spread.Triangle(given, given, given);
-    }
+    OptionalDouble own = step.efficiency();
     OptionalDouble seen =
         step.already().map(d -> d.efficiency(recipe.ion())).orElse(OptionalDouble.empty());
-    if (seen.isPresent()) {
+    if (own.isEmpty() && seen.isPresent()) {
       return seen(seen.getAsDouble());
+    }
+    if (own.isPresent() || recipe.efficiencyByDensity().isEmpty()) {
+      return out.ownOr("cathode efficiency", own, recipe.needed(FigureKey.EFFICIENCY));
     }
     double am2 = density.amperesPerSquareMetre();
     Spread.Triangle range = recipe.efficiencyAt(am2);
-    if (recipe.efficiencyByDensity().isEmpty()) {
-      out.assume(Assumption.of("cathode efficiency", figure));
-      return range;
-    }
     EfficiencyCurve curve = recipe.efficiencyByDensity().get();
     out.assume(
         new Assumption(
@@ -298,7 +292,7 @@ final class TankEstimator {
             Quantity.plain(100 * taken, 3) + " %, as weighed on this part",
             Mark.COMPUTED,
             "gain over Faraday's law"));
-    return new Spread.Triangle(taken, taken, taken);
+    return Spread.Triangle.known(taken);
   }
 
   /** Extra metal a convex body takes because it grows; only where nothing is masked. */
@@ -415,14 +409,11 @@ final class TankEstimator {
     if (step.gap().isEmpty()) {
       out.assume(Assumption.practice("clearance to the anode", "100 mm"));
     }
-    Figure kappa = recipe.needed(FigureKey.CONDUCTIVITY);
     out.assume(
-        step.conductivitySPerM().isEmpty()
-            ? Assumption.of("conductivity of the bath", kappa)
-            : Assumption.own(
-                "conductivity of the bath",
-                Quantity.show(step.conductivitySPerM().getAsDouble(), Dimension.CONDUCTIVITY),
-                kappa));
+        Assumption.ownOr(
+            "conductivity of the bath",
+            step.conductivitySPerM(),
+            recipe.needed(FigureKey.CONDUCTIVITY)));
     Figure over = recipe.needed(FigureKey.OVERPOTENTIAL);
     out.assume(Assumption.of("overpotentials of both electrodes", over));
     out.assume(Assumption.practice("resistance of the leads", "10 mohm"));

@@ -3,9 +3,7 @@ package org.amperskin.plating;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.amperskin.units.Area;
-import org.amperskin.units.CurrentDensity;
 import org.amperskin.units.Length;
-import org.amperskin.units.MassDensity;
 import org.amperskin.units.Time;
 import org.amperskin.units.Volume;
 
@@ -16,8 +14,7 @@ import org.amperskin.units.Volume;
  * wire. What is not said comes from the recipe and is told as an assumption. Worked out by {@link
  * TankEstimator}.
  */
-public final class TankStep implements Step {
-  private final StepBasics basics;
+public final class TankStep extends CurrentStep {
   private final OptionalDouble efficiency;
   private final OptionalDouble conductivitySPerM;
   private final OptionalDouble temperatureK;
@@ -30,9 +27,7 @@ public final class TankStep implements Step {
   private final Optional<Already> already;
 
   private TankStep(Builder b) {
-    basics =
-        new StepBasics(b.name, b.region, b.recipe, b.surface, b.target, b.density, b.metalDensity);
-    basics.expect(How.TANK);
+    super(b, How.TANK);
     efficiency = b.efficiency;
     conductivitySPerM = b.conductivitySPerM;
     temperatureK = b.temperatureK;
@@ -51,47 +46,18 @@ public final class TankStep implements Step {
   }
 
   @Override
-  public String name() {
-    return basics.name();
-  }
-
-  @Override
-  public String region() {
-    return basics.region();
-  }
-
-  @Override
-  public PlatedSurface surface() {
-    return basics.surface();
-  }
-
-  @Override
-  public How how() {
-    return How.TANK;
-  }
-
-  @Override
   public StepEstimate estimate() {
     return new TankEstimator(this).estimate();
   }
 
-  /** The solution. */
-  public Recipe recipe() {
-    return basics.recipe();
-  }
-
   /** Bath temperature (K), the recipe's when none is given. */
   public double temperatureK() {
-    return temperatureK.orElse(basics.recipe().needed(FigureKey.TEMPERATURE).typicalSi());
+    return temperatureK.orElse(recipe().needed(FigureKey.TEMPERATURE).typicalSi());
   }
 
   /** The paint it grows on, if it is the first metal. */
   public Optional<ConductivePaint> paint() {
     return paint;
-  }
-
-  StepBasics basics() {
-    return basics;
   }
 
   OptionalDouble efficiency() {
@@ -136,14 +102,7 @@ public final class TankStep implements Step {
   }
 
   /** Gathers what is known of a tank step. */
-  public static final class Builder {
-    private final String name;
-    private final Recipe recipe;
-    private final PlatedSurface surface;
-    private final Target target;
-    private String region = "";
-    private OptionalDouble density = OptionalDouble.empty();
-    private OptionalDouble metalDensity = OptionalDouble.empty();
+  public static final class Builder extends CurrentStep.Builder<Builder> {
     private OptionalDouble efficiency = OptionalDouble.empty();
     private OptionalDouble conductivitySPerM = OptionalDouble.empty();
     private OptionalDouble temperatureK = OptionalDouble.empty();
@@ -156,36 +115,17 @@ public final class TankStep implements Step {
     private Optional<Already> already = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
-      this.name = name;
-      this.recipe = recipe;
-      this.surface = surface;
-      this.target = target;
+      super(name, recipe, surface, target);
     }
 
-    /** The region worked on. */
-    public Builder region(String value) {
-      region = value;
-      return this;
-    }
-
-    /** Cathode current density. */
-    public Builder density(CurrentDensity value) {
-      density = OptionalDouble.of(value.amperesPerSquareMetre());
+    @Override
+    Builder self() {
       return this;
     }
 
     /** Cathode efficiency measured on this bath (0..1), taken without spread. */
     public Builder efficiency(double value) {
-      if (!(value > 0 && value <= 1)) {
-        throw new IllegalArgumentException("efficiency " + value + " is not above 0 and up to 1");
-      }
-      efficiency = OptionalDouble.of(value);
-      return this;
-    }
-
-    /** Density of the deposit, taken without spread. */
-    public Builder metalDensity(MassDensity value) {
-      metalDensity = OptionalDouble.of(value.kilogramsPerCubicMetre());
+      efficiency = OptionalDouble.of(Faraday.checked(value));
       return this;
     }
 

@@ -1,13 +1,14 @@
 package org.amperskin.plating;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.random.SobolSequenceGenerator;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
@@ -43,7 +44,7 @@ public final class Total {
 
   /** An amount that is known. */
   static Total known(String name, String unit, double amount) {
-    return of(name, unit, 1, List.of(Uncertain.known("", name, amount)));
+    return of(name, unit, 1, List.of(Uncertain.known("", name, unit, amount)));
   }
 
   /**
@@ -81,24 +82,26 @@ public final class Total {
     return List.copyOf(all);
   }
 
-  private double at(Map<Unknown, Double> values) {
-    double sum = 0;
-    for (Term term : terms) {
-      double[] x = term.of.unknowns().stream().mapToDouble(values::get).toArray();
-      sum += term.times * term.of.at(x);
-    }
-    return sum;
-  }
-
-  private static Map<Unknown, Double> typicals(List<Unknown> unknowns) {
-    Map<Unknown, Double> values = new LinkedHashMap<>();
-    unknowns.forEach(u -> values.put(u, u.range().typical()));
-    return values;
+  /** The sum by values of its unknowns, in their order. */
+  private ToDoubleFunction<double[]> value(List<Unknown> unknowns) {
+    int[][] places =
+        terms.stream()
+            .map(t -> t.of.unknowns().stream().mapToInt(unknowns::indexOf).toArray())
+            .toArray(int[][]::new);
+    return x -> {
+      double sum = 0;
+      for (int k = 0; k < places.length; k++) {
+        double[] own = Arrays.stream(places[k]).mapToDouble(place -> x[place]).toArray();
+        sum += terms.get(k).times * terms.get(k).of.at(own);
+      }
+      return sum;
+    };
   }
 
   /** The sum with everything typical. */
   public double typical() {
-    return at(typicals(unknowns()));
+    List<Unknown> unknowns = unknowns();
+    return value(unknowns).applyAsDouble(Unknown.typicals(unknowns));
   }
 
   /**
@@ -110,16 +113,16 @@ public final class Total {
     if (unknowns.isEmpty()) {
       return Optional.empty();
     }
+    ToDoubleFunction<double[]> value = value(unknowns);
     SobolSequenceGenerator sobol = new SobolSequenceGenerator(unknowns.size());
     sobol.nextVector(); // its first point is the corner, where every unknown is at its low end
     double[] sums = new double[SAMPLES];
-    Map<Unknown, Double> values = new LinkedHashMap<>();
     for (int i = 0; i < SAMPLES; i++) {
-      double[] u = sobol.nextVector();
-      for (int k = 0; k < u.length; k++) {
-        values.put(unknowns.get(k), unknowns.get(k).range().quantile(u[k]));
+      double[] x = sobol.nextVector();
+      for (int k = 0; k < x.length; k++) {
+        x[k] = unknowns.get(k).range().quantile(x[k]);
       }
-      sums[i] = at(values);
+      sums[i] = value.applyAsDouble(x);
     }
     Percentile percentile = new Percentile();
     percentile.setData(sums);
@@ -129,21 +132,13 @@ public final class Total {
   /** How far each unknown moves it, most first; named with the steps that it works through. */
   public List<Swing> swings() {
     List<Unknown> unknowns = unknowns();
-    Map<Unknown, Double> values = typicals(unknowns);
-    double middle = at(values);
-    List<Swing> swings = new ArrayList<>();
-    for (Unknown u : unknowns) {
-      values.put(u, u.range().quantile(Unknown.LOW));
-      double low = at(values);
-      values.put(u, u.range().quantile(Unknown.HIGH));
-      double high = at(values);
-      values.put(u, u.range().typical());
-      if (Math.abs(high - low) > Unknown.NOTHING * Math.abs(middle)) {
-        swings.add(new Swing(name, u.name(), middle, low, high, unit, u.remedy()).of(steps(u)));
-      }
-    }
-    swings.sort(Comparator.comparingDouble(s -> -s.share()));
-    return List.copyOf(swings);
+    List<Unknown> named =
+        unknowns.stream()
+            .map(u -> new Unknown(u.name() + ", " + steps(u), u.range(), u.remedy()))
+            .toList();
+    return Unknown.swings(name, unit, value(unknowns), named).stream()
+        .sorted(Comparator.comparingDouble(s -> -s.share()))
+        .toList();
   }
 
   private String steps(Unknown u) {

@@ -13,6 +13,8 @@ import java.util.function.ToDoubleFunction;
 public final class Uncertain {
   private final String step;
   private final String result;
+  private final String unit;
+  private final boolean told;
   private final ToDoubleFunction<double[]> value;
   private final List<Unknown> unknowns;
 
@@ -20,20 +22,30 @@ public final class Uncertain {
    * A result.
    *
    * @param step the step
-   * @param result what it is: time, metal, anode, solution or the key of a figure
+   * @param result what it is: time, metal, thickness, depth, solution or the key of a figure
+   * @param unit its unit
+   * @param told whether the step itself tells its band, and how far each unknown moves it
    * @param value the result by the unknowns, in their order
    * @param unknowns what is not known, possibly nothing
    */
-  Uncertain(String step, String result, ToDoubleFunction<double[]> value, List<Unknown> unknowns) {
+  Uncertain(
+      String step,
+      String result,
+      String unit,
+      boolean told,
+      ToDoubleFunction<double[]> value,
+      List<Unknown> unknowns) {
     this.step = step;
     this.result = result;
+    this.unit = unit;
+    this.told = told;
     this.value = value;
     this.unknowns = List.copyOf(unknowns);
   }
 
   /** A result that is known. */
-  static Uncertain known(String step, String result, double value) {
-    return new Uncertain(step, result, x -> value, List.of());
+  static Uncertain known(String step, String result, String unit, double value) {
+    return new Uncertain(step, result, unit, false, x -> value, List.of());
   }
 
   /** A figure, with its range as the unknown. */
@@ -44,17 +56,17 @@ public final class Uncertain {
             .filter(b -> b.low() <= figure.value() && figure.value() <= b.high())
             .isPresent();
     if (!ranged) {
-      return known(step, figure.key(), figure.value());
+      return known(step, figure.key(), figure.unit(), figure.value());
     }
     Band band = figure.band().get();
     Spread.Triangle range = new Spread.Triangle(band.low(), figure.value(), band.high());
     String remedy = "note what it really takes; now " + figure.basis();
-    return new Uncertain(
-        step, figure.key(), x -> x[0], List.of(new Unknown(figure.label(), range, remedy)));
+    List<Unknown> unknown = List.of(new Unknown(figure.label(), range, remedy));
+    return new Uncertain(step, figure.key(), figure.unit(), false, x -> x[0], unknown);
   }
 
   private double typical() {
-    return at(unknowns.stream().mapToDouble(u -> u.range().typical()).toArray());
+    return at(Unknown.typicals(unknowns));
   }
 
   /**
@@ -84,6 +96,16 @@ public final class Uncertain {
 
   List<Unknown> unknowns() {
     return unknowns;
+  }
+
+  /** Whether the step itself tells its band. */
+  boolean told() {
+    return told;
+  }
+
+  /** How far each unknown moves it. */
+  List<Swing> swings() {
+    return Unknown.swings(result, unit, value, unknowns);
   }
 
   double at(double[] values) {

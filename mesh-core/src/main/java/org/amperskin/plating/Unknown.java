@@ -12,9 +12,9 @@ import java.util.function.ToDoubleFunction;
  * @param remedy what to measure to know it better
  */
 record Unknown(String name, Spread.Triangle range, String remedy) {
-  static final double LOW = 0.1;
-  static final double HIGH = 0.9;
-  static final double NOTHING = 1e-9;
+  private static final double LOW = 0.1;
+  private static final double HIGH = 0.9;
+  private static final double NOTHING = 1e-9;
 
   static Unknown efficiency(Spread.Triangle range) {
     return new Unknown(
@@ -56,32 +56,30 @@ record Unknown(String name, Spread.Triangle range, String remedy) {
 
   /** The result at both ends of each unknown; unknowns that move nothing are left out. */
   static List<Swing> swings(
-      String result, String unit, ToDoubleFunction<double[]> value, Unknown... unknowns) {
-    double[] typical = new double[unknowns.length];
-    for (int k = 0; k < typical.length; k++) {
-      typical[k] = unknowns[k].range.typical();
-    }
+      String result, String unit, ToDoubleFunction<double[]> value, List<Unknown> unknowns) {
+    double[] typical = typicals(unknowns);
     double middle = value.applyAsDouble(typical);
     List<Swing> swings = new ArrayList<>();
     for (int k = 0; k < typical.length; k++) {
+      Unknown unknown = unknowns.get(k);
       double[] at = typical.clone();
-      at[k] = unknowns[k].range.quantile(LOW);
+      at[k] = unknown.range.quantile(LOW);
       double low = value.applyAsDouble(at);
-      at[k] = unknowns[k].range.quantile(HIGH);
+      at[k] = unknown.range.quantile(HIGH);
       double high = value.applyAsDouble(at);
       if (Math.abs(high - low) > NOTHING * Math.abs(middle)) {
-        swings.add(
-            new Swing(result, unknowns[k].name, middle, low, high, unit, unknowns[k].remedy));
+        swings.add(new Swing(result, unknown.name, middle, low, high, unit, unknown.remedy));
       }
     }
     return swings;
   }
 
-  static Spread.Triangle[] ranges(Unknown... unknowns) {
-    Spread.Triangle[] ranges = new Spread.Triangle[unknowns.length];
-    for (int k = 0; k < ranges.length; k++) {
-      ranges[k] = unknowns[k].range;
-    }
-    return ranges;
+  static Spread.Triangle[] ranges(List<Unknown> unknowns) {
+    return unknowns.stream().map(Unknown::range).toArray(Spread.Triangle[]::new);
+  }
+
+  /** All at their typical values. */
+  static double[] typicals(List<Unknown> unknowns) {
+    return unknowns.stream().mapToDouble(u -> u.range.typical()).toArray();
   }
 }

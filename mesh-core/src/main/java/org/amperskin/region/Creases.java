@@ -58,7 +58,7 @@ final class Creases {
     Vec3[] c = new Vec3[3];
     for (int k = 0; k < 3; k++) {
       int v = mesh.corner(f, k);
-      c[k] = new Vec3(mesh.x(v), mesh.y(v), mesh.z(v));
+      c[k] = mesh.point(v);
     }
     double[] u = mesh.unitNormal(f);
     Vec3 n = new Vec3(u[0], u[1], u[2]);

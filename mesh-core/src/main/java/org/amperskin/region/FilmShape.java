@@ -284,7 +284,7 @@ abstract sealed class FilmShape permits FilmShape.Flat, FilmShape.Wrapped, FilmS
 
     private Vec3 corner(int face, int k) {
       int v = skin.corner(face, k);
-      return new Vec3(skin.x(v), skin.y(v), skin.z(v));
+      return skin.point(v);
     }
 
     @Override

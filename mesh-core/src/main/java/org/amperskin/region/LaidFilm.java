@@ -167,6 +167,6 @@ public final class LaidFilm {
 
   private Vec3 point(int piece, int k) {
     int v = mesh().corner(piece, k);
-    return new Vec3(mesh().x(v), mesh().y(v), mesh().z(v));
+    return mesh().point(v);
   }
 }

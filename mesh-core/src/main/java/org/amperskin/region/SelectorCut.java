@@ -114,7 +114,7 @@ final class SelectorCut {
   }
 
   private static Vec3 vertex(SurfaceMesh mesh, int v) {
-    return new Vec3(mesh.x(v), mesh.y(v), mesh.z(v));
+    return mesh.point(v);
   }
 
   private static Result byFace(Partition in, java.util.function.IntPredicate inside) {

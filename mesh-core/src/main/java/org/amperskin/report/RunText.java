@@ -103,16 +103,20 @@ public final class RunText {
     return text.toString();
   }
 
+  /** A current to be read from afar (A), in mA below a tenth. */
+  public static String large(double amperes) {
+    return amperes < 0.1
+        ? Quantity.plain(1000 * amperes, 3) + " mA"
+        : Quantity.plain(amperes, 3) + " A";
+  }
+
   /** What is written large: the current to set, or the time left of work without current. */
   private static String big(StepRun run) {
     if (run.done()) {
       return run.electric() ? "OFF" : "0:00";
     }
     if (run.setA().isPresent()) {
-      double amperes = run.setA().getAsDouble();
-      return amperes < 0.1
-          ? Quantity.plain(1000 * amperes, 3) + " mA"
-          : Quantity.plain(amperes, 3) + " A";
+      return large(run.setA().getAsDouble());
     }
     long s = (long) Math.ceil(run.leftS());
     return s >= 3600

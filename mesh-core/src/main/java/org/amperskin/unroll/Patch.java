@@ -134,7 +134,7 @@ public final class Patch {
 
   /** A vertex of the mesh. */
   public Vec3 point(int vertex) {
-    return new Vec3(mesh.x(vertex), mesh.y(vertex), mesh.z(vertex));
+    return mesh.point(vertex);
   }
 
   /** Face i in its own plane. */

@@ -23,7 +23,10 @@ class SwingTest {
   void endsArePercentilesOfTheTriangle() {
     List<Swing> swings =
         Unknown.swings(
-            "time", "s", x -> 3 * x[0] + x[1], unknown("a", 0, 1, 2), unknown("b", 5, 5, 5));
+            "time",
+            "s",
+            x -> 3 * x[0] + x[1],
+            List.of(unknown("a", 0, 1, 2), unknown("b", 5, 5, 5)));
     assertThat(swings).hasSize(1);
     Swing a = swings.get(0);
     assertThat(a.typical()).isEqualTo(8);
@@ -37,8 +40,8 @@ class SwingTest {
   void theBandHoldsTheSwings() {
     Unknown a = unknown("a", 0, 1, 2);
     Unknown b = unknown("b", 0, 1, 2);
-    Band band = Spread.of(x -> x[0] + x[1], Unknown.ranges(a, b));
-    List<Swing> swings = Unknown.swings("metal", "g", x -> x[0] + x[1], a, b);
+    Band band = Spread.of(x -> x[0] + x[1], Unknown.ranges(List.of(a, b)));
+    List<Swing> swings = Unknown.swings("metal", "g", x -> x[0] + x[1], List.of(a, b));
     double one = swings.get(0).atHigh() - swings.get(0).atLow();
     assertThat(band.high() - band.low()).isGreaterThan(one).isLessThan(2 * one);
     // variances of a sum add: about the square root of two

@@ -15,7 +15,7 @@ class TotalTest {
   }
 
   private static Uncertain one(String step, Unknown u) {
-    return new Uncertain(step, "metal", x -> x[0], List.of(u));
+    return new Uncertain(step, "metal", "g", false, x -> x[0], List.of(u));
   }
 
   private static double width(Total total) {

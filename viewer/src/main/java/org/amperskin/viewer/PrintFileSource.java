@@ -158,7 +158,8 @@ final class PrintFileSource implements PartSource {
         counts,
         List.of(),
         places,
-        List.of());
+        List.of(),
+        Optional.empty());
   }
 
   static Progress told(String stage, double done) {

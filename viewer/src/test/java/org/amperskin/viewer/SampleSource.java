@@ -184,7 +184,8 @@ public final class SampleSource implements PartSource {
                 new FigureRow("Solution used", "0.081", "L")),
             List.of("Palladium salts can make you allergic: gloves, no bare skin contact."),
             List.of(),
-            List.of()),
+            List.of(),
+            Optional.empty()),
         new StepCard(
             "Dark trivalent chromium",
             "chromium",
@@ -201,7 +202,8 @@ public final class SampleSource implements PartSource {
             List.of(
                 "No figure without a coupon: plate and weigh a coupon first, then enter its"
                     + " A·h/dm²."),
-            List.of()));
+            List.of(),
+            Optional.empty()));
   }
 
   private static LoadedPart million(Consumer<Progress> progress) {

@@ -43,34 +43,4 @@ public record StepCard(
     warnings = List.copyOf(warnings);
     notes = List.copyOf(notes);
   }
-
-  /** A step that cannot be run. */
-  public StepCard(
-      String name,
-      String metal,
-      String how,
-      int surface,
-      OptionalDouble currentA,
-      OptionalDouble timeS,
-      OptionalDouble massG,
-      String thickness,
-      List<FigureRow> more,
-      List<String> cautions,
-      List<String> warnings,
-      List<String> notes) {
-    this(
-        name,
-        metal,
-        how,
-        surface,
-        currentA,
-        timeS,
-        massG,
-        thickness,
-        more,
-        cautions,
-        warnings,
-        notes,
-        Optional.empty());
-  }
 }

@@ -19,6 +19,7 @@ import javafx.scene.layout.VBox;
 import javafx.util.Duration;
 import org.amperskin.plating.Pulse;
 import org.amperskin.plating.StepRun;
+import org.amperskin.report.RunText;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 import org.amperskin.viewer.model.RunClock;
@@ -41,8 +42,8 @@ final class RunPane extends VBox {
   private final Label fault = Parts.text("", "fault");
   private final VBox watch = new VBox(8);
   private final InvalidationListener shown = o -> show();
-  private final Timeline timer = new Timeline(new KeyFrame(EACH, e -> tick()));
   private RunClock clock;
+  private final Timeline timer = new Timeline(new KeyFrame(EACH, e -> clock.tick()));
 
   RunPane(ViewerModel model) {
     this.model = model;
@@ -60,7 +61,6 @@ final class RunPane extends VBox {
             model.leaveRun();
           }
         });
-    go.setDefaultButton(false);
     go.setOnAction(e -> clock.toggle());
     Button reset = new Button("Back to the start");
     reset.setOnAction(e -> clock.reset());
@@ -114,13 +114,9 @@ final class RunPane extends VBox {
     run.step().cautions().stream()
         .map(c -> c.hazard() + ": " + c.text())
         .forEach(c -> watch.getChildren().add(Parts.noted(c, "caution-sign")));
-    tick();
+    clock.tick();
     show();
     go.requestFocus();
-  }
-
-  private void tick() {
-    clock.tick();
   }
 
   private void take() {
@@ -185,10 +181,7 @@ final class RunPane extends VBox {
       return run.electric() ? "OFF" : "Done";
     }
     if (run.setA().isPresent()) {
-      double amperes = run.setA().getAsDouble();
-      return amperes < 0.1
-          ? Quantity.plain(1000 * amperes, 3) + " mA"
-          : Quantity.plain(amperes, 3) + " A";
+      return RunText.large(run.setA().getAsDouble());
     }
     return clock(run.leftS());
   }

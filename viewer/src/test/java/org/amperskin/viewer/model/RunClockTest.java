@@ -3,40 +3,19 @@ package org.amperskin.viewer.model;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.time.Clock;
-import java.time.Instant;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
+import java.time.Duration;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.plating.StepRun;
 import org.amperskin.plating.TankStep;
 import org.amperskin.plating.Target;
+import org.amperskin.testtime.HandClock;
 import org.amperskin.units.CurrentDensity;
 import org.junit.jupiter.api.Test;
 
 /** A step counted by a clock that is moved by hand: 2 dm2 at 2 A/dm2 are 4 A. */
 class RunClockTest {
-  private static final class Hands extends Clock {
-    private long minutes;
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      return this;
-    }
-
-    @Override
-    public Instant instant() {
-      return Instant.ofEpochSecond(60 * minutes);
-    }
-  }
-
-  private final Hands hands = new Hands();
+  private final HandClock hands = new HandClock();
   private final RunClock clock =
       new RunClock(
           1,
@@ -53,7 +32,7 @@ class RunClockTest {
           hands);
 
   private double afterMinutes(long minutes) {
-    hands.minutes += minutes;
+    hands.forward(Duration.ofMinutes(minutes));
     clock.tick();
     return clock.run().get().passedAh();
   }
@@ -63,7 +42,7 @@ class RunClockTest {
     assertThat(afterMinutes(60)).isZero();
     clock.toggle();
     assertThat(afterMinutes(15)).isCloseTo(1, within(1e-9));
-    hands.minutes += 15;
+    hands.forward(Duration.ofMinutes(15));
     clock.toggle();
     assertThat(clock.run().get().passedAh()).as("up to the pause").isCloseTo(2, within(1e-9));
     assertThat(afterMinutes(600)).isCloseTo(2, within(1e-9));
@@ -78,7 +57,7 @@ class RunClockTest {
   @Test
   void aReadingCountsFromNowOn() {
     clock.toggle();
-    hands.minutes += 15;
+    hands.forward(Duration.ofMinutes(15));
     clock.read(2);
     assertThat(afterMinutes(15)).isCloseTo(1.5, within(1e-9));
   }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
@@ -78,8 +79,19 @@ class ViewerModelTest {
   private static StepCard step(int surface) {
     OptionalDouble none = OptionalDouble.empty();
     return new StepCard(
-        "s", "copper", "tank", surface, none, none, none, "", List.of(), List.of(), List.of(),
-        List.of());
+        "s",
+        "copper",
+        "tank",
+        surface,
+        none,
+        none,
+        none,
+        "",
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        Optional.empty());
   }
 
   private void runUntil(Phase wanted) throws InterruptedException {
