@@ -11,8 +11,10 @@ import java.util.Locale;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import org.amperskin.job.Estimate;
+import org.amperskin.job.RunKeeper;
 import org.amperskin.plating.StepEstimate;
 import org.amperskin.plating.StepRun;
+import org.amperskin.report.RunJson;
 import org.amperskin.report.RunText;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.NearestWord;
@@ -35,7 +37,8 @@ import picocli.CommandLine.Parameters;
       "  amperskin run test-meshes/demo/visor.yaml \"copper build\" --at \"35 min\"",
       "",
       "Without --at it runs by the clock, drawn anew each second; type the current",
-      "that the meter shows and the count follows it. At the end it tells the line",
+      "that the meter shows and the count follows it. The count is kept on the disk:",
+      "after a crash the same command asks and goes on. At the end it tells the line",
       "that keeps the charge in the bench log.",
       "",
       "Exit: 0 shown, 1 the step has no figure, 2 usage or a fault in the job,",
@@ -62,6 +65,9 @@ final class RunCommand extends Verb {
       description = "The current that the meter shows, if not the one set.")
   private String read;
 
+  @Option(names = "--json", description = "A moment as JSON: --at, or the start.")
+  private boolean json;
+
   @Override
   public Integer call() throws Exception {
     jobFile(file, "steps of jobs are run");
@@ -83,20 +89,29 @@ final class RunCommand extends Verb {
       run = run.reading(positive("--read", read, Dimension.CURRENT));
     }
     String job = estimate.job().name();
-    if (at != null) {
-      double seconds = quantity("--at", at, Dimension.TIME);
+    RunKeeper keeper = new RunKeeper(userFolder().runs(), file, number, chosen.name());
+    if (at != null || json) {
+      double seconds = at == null ? 0 : quantity("--at", at, Dimension.TIME);
       if (!(seconds >= 0)) {
         throw new UsageFault("--at " + at + " is before the start");
       }
-      print(RunText.of(job, number, run.after(seconds), false));
+      StepRun then = run.after(seconds);
+      print(
+          json
+              ? RunJson.of(job, number, then, keeper.kept())
+              : RunText.of(job, number, then, false));
       return ExitCode.ANSWER;
     }
-    StepRun ended = new RunLoop(job, number, run, Clock.systemUTC(), typed(), out()).untilEnded();
+    StepRun ended =
+        new RunLoop(job, number, run, keeper, Clock.systemUTC(), typed(), out()).untilEnded();
+    if (!ended.done() && keeper.kept().isPresent()) {
+      print("It is kept as it stands; the same command goes on from here.\n");
+    }
     if (ended.electric() && ended.passedAh() >= SMALLEST_KEPT_AH) {
       print(
           String.format(
               Locale.ROOT,
-              "Keep it: amperskin log job %s --step \"%s, %.4f A.h\"%n",
+              "Keep it:%n  amperskin log job %s --step \"%s, %.4f A.h\"%n",
               file,
               chosen.name(),
               ended.passedAh()));

@@ -19,13 +19,13 @@ final class SchemaCommand extends Verb {
   private static final List<String> VERBS =
       List.of(
           "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
-          "mix", "log");
+          "mix", "log", "run");
 
   @Parameters(
       paramLabel = "VERB",
       arity = "0..1",
       description =
-          "measure, mask, pattern, plan, compare, rack, film, stencil, recipes, mix, log.")
+          "measure, mask, pattern, plan, compare, rack, film, stencil, recipes, mix, log, run.")
   private String verb;
 
   @Option(names = "--sample", description = "A literal example of the answer instead.")

@@ -1,16 +1,22 @@
 package org.amperskin.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import org.amperskin.job.KeptRun;
+import org.amperskin.job.RunKeeper;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.plating.StepRun;
@@ -19,9 +25,13 @@ import org.amperskin.plating.Target;
 import org.amperskin.testtime.HandClock;
 import org.amperskin.units.CurrentDensity;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The run screen by a clock of our own: what is typed, and what is counted. */
 class RunLoopTest {
+  /** Breaks the program off without a word. */
+  private static final String KILL = "kill";
+
   /** Lines that come after so many minutes each. */
   private static final class Script extends LinkedBlockingQueue<String> {
     private static final long serialVersionUID = 1;
@@ -35,30 +45,90 @@ class RunLoopTest {
     }
 
     @Override
-    public String poll(long time, TimeUnit unit) {
+    public String poll(long time, TimeUnit unit) throws InterruptedException {
       clock.forward(Duration.ofMinutes(15));
-      return lines.poll();
+      String line = lines.poll();
+      if (KILL.equals(line)) {
+        throw new InterruptedException("killed");
+      }
+      return line;
     }
   }
+
+  @TempDir private Path folder;
 
   private final HandClock clock = new HandClock();
   private final StringWriter shown = new StringWriter();
 
   private StepRun run(String... lines) throws Exception {
-    // 2 dm2 at 2 A/dm2: 4 A, so 1 A.h in 15 min
-    StepRun copper =
-        StepRun.of(
-                TankStep.of(
-                        "copper",
-                        RecipeLibrary.standard().find("copper-acid-decorative"),
-                        PlatedSurface.bare(20_000),
-                        Target.ampereHours(3))
-                    .density(CurrentDensity.ofPerDm2(2))
-                    .build()
-                    .estimate())
-            .orElseThrow();
-    return new RunLoop("job", 1, copper, clock, new Script(clock, lines), new PrintWriter(shown))
+    return new RunLoop(
+            "job", 1, copper(), keeper(), clock, new Script(clock, lines), new PrintWriter(shown))
         .untilEnded();
+  }
+
+  private RunKeeper keeper() {
+    return new RunKeeper(folder.resolve("runs"), Path.of("job.yaml"), 1, "copper");
+  }
+
+  /** 2 dm2 at 2 A/dm2: 4 A, so 1 A.h in 15 min. */
+  private static StepRun copper() {
+    return StepRun.of(
+            TankStep.of(
+                    "copper",
+                    RecipeLibrary.standard().find("copper-acid-decorative"),
+                    PlatedSurface.bare(20_000),
+                    Target.ampereHours(3))
+                .density(CurrentDensity.ofPerDm2(2))
+                .build()
+                .estimate())
+        .orElseThrow();
+  }
+
+  private void killed(String... lines) {
+    List<String> all = new ArrayList<>(List.of(lines));
+    all.add(KILL);
+    assertThatThrownBy(() -> run(all.toArray(String[]::new))).hasMessage("killed");
+  }
+
+  /** 15 min are kept of the half hour; an hour goes by; then it goes on as it is told. */
+  @Test
+  void aKilledRunIsAskedAboutAndGoesOn() throws Exception {
+    killed("", "");
+    KeptRun kept = keeper().kept().orElseThrow();
+    assertThat(kept.passedAh()).isCloseTo(2, within(1e-9));
+    assertThat(kept.going()).isTrue();
+    clock.forward(Duration.ofMinutes(15));
+    StepRun off = run("", "off", "", "q");
+    assertThat(shown.toString()).contains("was the current on since?", "count ", "A.h more");
+    assertThat(off.passedAh()).as("15 min after the answer").isCloseTo(2 + 1 + 1, within(1e-9));
+  }
+
+  @Test
+  void timeThatTheCurrentWasOnIsCountedWhenToldSo() throws Exception {
+    killed("");
+    StepRun on = run("on", "q");
+    assertThat(on.passedAh()).as("15 min, 30 min away, 15 min").isCloseTo(1 + 2 + 1, within(1e-9));
+    assertThat(keeper().kept()).as("it is past its 3 A.h: nothing is left to keep").isEmpty();
+  }
+
+  @Test
+  void aPausedRunIsKeptPaused() throws Exception {
+    StepRun left = run("p", "q");
+    assertThat(left.passedAh()).isCloseTo(1, within(1e-9));
+    assertThat(keeper().kept().orElseThrow().going()).isFalse();
+    StepRun again = run("frog", "q");
+    assertThat(shown.toString()).contains("ago, paused", "'frog' is not on, off, new or q");
+    assertThat(again.passedAh()).as("not counted while it is asked").isCloseTo(1, within(1e-9));
+    assertThat(keeper().kept()).as("still there").isPresent();
+    assertThat(run("new", "q").passedAh()).isCloseTo(1, within(1e-9));
+  }
+
+  @Test
+  void aFolderThatCannotBeWrittenIsToldAndTheRunGoesOn() throws Exception {
+    Files.writeString(folder.resolve("runs"), "a file where a folder should be");
+    StepRun ended = run("", "q");
+    assertThat(ended.passedAh()).isCloseTo(2, within(1e-9));
+    assertThat(shown.toString()).contains("The count cannot be kept");
   }
 
   @Test

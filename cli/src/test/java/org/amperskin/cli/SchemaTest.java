@@ -56,7 +56,7 @@ class SchemaTest {
   @ValueSource(
       strings = {
         "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
-        "mix", "log"
+        "mix", "log", "run"
       })
   void schemasAreThemselvesValid(String verb) throws Exception {
     JsonSchema meta =
@@ -73,7 +73,7 @@ class SchemaTest {
   @ValueSource(
       strings = {
         "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
-        "mix", "log"
+        "mix", "log", "run"
       })
   void everyKeyIsDescribedRequiredAndClosed(String verb) throws Exception {
     List<String> faults = new ArrayList<>();
@@ -378,7 +378,7 @@ class SchemaTest {
   @ValueSource(
       strings = {
         "measure", "mask", "pattern", "plan", "compare", "rack", "film", "stencil", "recipes",
-        "mix", "log"
+        "mix", "log", "run"
       })
   void samplesAreTheAnswerOfTheCommandTheyName(String verb) throws Exception {
     String comment = schemaText(verb).get("$comment").asText();

@@ -54,6 +54,11 @@ public record UserFolder(Path home, Path log) {
     return value != null && !value.isBlank();
   }
 
+  /** Where the counts of steps that are under way are kept. */
+  public Path runs() {
+    return home.resolve("runs");
+  }
+
   /** Where the user's recipes are. */
   public Path recipes() {
     return home.resolve("recipes");

@@ -171,6 +171,21 @@ public final class StepRun {
     return new StepRun(step, elapsedS, passedAh, OptionalDouble.of(amperes));
   }
 
+  /**
+   * The same at another moment, as it was kept.
+   *
+   * @param elapsedS time since its start, pauses left out (s)
+   * @param passedAh charge that had passed (A.h)
+   * @param readA what the meter was read to show (A), if it was
+   */
+  public StepRun standing(double elapsedS, double passedAh, OptionalDouble readA) {
+    if (!(elapsedS >= 0) || !(passedAh >= 0)) {
+      throw new IllegalArgumentException(
+          elapsedS + " s and " + passedAh + " A.h: a run has gone on for 0 s and 0 A.h or more");
+    }
+    return new StepRun(step, elapsedS, electric() ? passedAh : 0, readA);
+  }
+
   private double wholeS() {
     return step.handsS().orElse(0) + step.waitS().orElse(0);
   }

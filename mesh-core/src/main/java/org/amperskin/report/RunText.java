@@ -1,8 +1,10 @@
 package org.amperskin.report;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.amperskin.job.KeptRun;
 import org.amperskin.plating.Caution;
 import org.amperskin.plating.Pulse;
 import org.amperskin.plating.StepRun;
@@ -77,6 +79,27 @@ public final class RunText {
         "cautions",
         "%s",
         String.join(", ", run.step().cautions().stream().map(Caution::hazard).distinct().toList()));
+    return page.toString();
+  }
+
+  /** What is asked of a step that was broken off, and what may be typed. */
+  public static String question(KeptRun seen, StepRun run, Instant now) {
+    TextPage page = new TextPage();
+    double gap = seen.gapS(now);
+    String ago = "last seen " + Figures.time(gap) + " ago";
+    if (!seen.going()) {
+      page.line("kept", "%s, paused", ago);
+    } else if (run.electric()) {
+      double more = seen.onSince(run, now).passedAh() - seen.passedAh();
+      page.line("kept", "%s while it ran; was the current on since?", ago);
+      page.line("on", "yes: count %s A.h more", ampereHours(more));
+    } else {
+      page.line("kept", "%s while it ran; has it gone on since?", ago);
+      page.line("on", "yes: count that time too");
+    }
+    page.line("off", "go on from here");
+    page.line("new", "from the start");
+    page.line("q", "leave it kept");
     return page.toString();
   }
 

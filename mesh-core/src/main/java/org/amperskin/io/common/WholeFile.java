@@ -3,6 +3,7 @@ package org.amperskin.io.common;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.channels.FileChannel;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
@@ -18,7 +19,7 @@ import java.nio.file.StandardOpenOption;
  *
  * <p>Guaranteed: after a failure the target is as it was and the file beside it is gone. Not
  * guaranteed: that on file systems without an atomic rename nobody sees the target missing for a
- * moment; that the content outlives a power cut right after.
+ * moment; of {@link #write}, that the content outlives a power cut right after.
  */
 public final class WholeFile {
   private static final int MOST_TRIES = 1000;
@@ -34,6 +35,15 @@ public final class WholeFile {
 
   /** Writes or replaces {@code target}. */
   public static void write(Path target, Content content) throws IOException {
+    write(target, content, false);
+  }
+
+  /** The same, the content on the disk before it takes the target's name. */
+  public static void writeThrough(Path target, Content content) throws IOException {
+    write(target, content, true);
+  }
+
+  private static void write(Path target, Content content, boolean through) throws IOException {
     Path real = Files.isSymbolicLink(target) ? target.toRealPath() : target.toAbsolutePath();
     Path beside = newFileBeside(real);
     try {
@@ -41,6 +51,11 @@ public final class WholeFile {
           new BufferedOutputStream(
               Files.newOutputStream(beside, StandardOpenOption.WRITE), 1 << 16)) {
         content.to(out);
+      }
+      if (through) {
+        try (FileChannel channel = FileChannel.open(beside, StandardOpenOption.WRITE)) {
+          channel.force(true);
+        }
       }
       try {
         Files.move(beside, real, StandardCopyOption.ATOMIC_MOVE);

@@ -1,0 +1,39 @@
+package org.amperskin.job;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.OptionalDouble;
+import org.amperskin.plating.StepRun;
+
+/**
+ * How a step stood when the program that counted it was last seen.
+ *
+ * @param elapsedS time since its start, pauses left out (s)
+ * @param passedAh charge that had passed (A.h)
+ * @param readA what the meter was read to show (A), if it was
+ * @param going whether it was counting
+ * @param seen when that was
+ */
+public record KeptRun(
+    double elapsedS, double passedAh, OptionalDouble readA, boolean going, Instant seen) {
+
+  /** As it stands now. */
+  public static KeptRun of(StepRun run, boolean going, Instant now) {
+    return new KeptRun(run.elapsedS(), run.passedAh(), run.readA(), going, now);
+  }
+
+  /** Time since (s), not below 0 if a clock was set back. */
+  public double gapS(Instant now) {
+    return Math.max(0, Duration.between(seen, now).toMillis() / 1000.0);
+  }
+
+  /** The run as it was seen: the current was off since. */
+  public StepRun offSince(StepRun fresh) {
+    return fresh.standing(elapsedS, passedAh, readA);
+  }
+
+  /** The run if the current was on all the time since. */
+  public StepRun onSince(StepRun fresh, Instant now) {
+    return offSince(fresh).after(gapS(now));
+  }
+}
