@@ -127,14 +127,21 @@ final class PlanCommand extends Verb {
       description = "With --redo: how much to take off; half of the layer if left out.")
   private String depth;
 
+  @Option(
+      names = "--resist-off",
+      description = "With --redo: the resist it was plated through is off; lay it again.")
+  private boolean resistOff;
+
   @Option(names = "--json", description = "Answer as JSON.")
   private boolean json;
 
   @Override
   public Integer call() throws Exception {
     OptionalInt clock = clock();
-    if (goOn && redo != null || depth != null && redo == null || log != null && !goOn) {
-      throw new UsageFault("--continue takes --log, --redo takes --depth; one of the two fits");
+    boolean redoMore = depth != null || resistOff;
+    if (goOn && redo != null || redoMore && redo == null || log != null && !goOn) {
+      throw new UsageFault(
+          "--continue takes --log, --redo takes --depth and --resist-off; one of the two fits");
     }
     if ((goOn || redo != null) && !JobFile.looksLikeJob(file)) {
       throw new UsageFault("--continue and --redo want a job file (.yaml)");
@@ -189,7 +196,7 @@ final class PlanCommand extends Verb {
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(
                     Unit.of("um").fromSi(positive("--depth", depth, Dimension.LENGTH)));
-        return estimate(Again.redone(job, redo, um, library()));
+        return estimate(Again.redone(job, new Again.Redo(redo, um, resistOff), library()));
       }
       return estimate(goOn ? Again.continued(job, logged()) : job);
     } catch (IllegalArgumentException cannot) {

@@ -226,7 +226,11 @@ class LogCommandTest {
     Cli.Result done = Cli.run("plan", job.toString(), "--continue", "--log", db);
     assertThat(done.code()).isEqualTo(1);
     assertThat(done.out()).contains("nothing is left to plate");
-    assertThat(Cli.run("plan", job.toString(), "--redo", "ni").err()).contains("takes nickel off");
+    assertThat(Cli.run("plan", job.toString(), "--redo", "ni").out())
+        .contains("take off ni", "Nickel salts sensitise");
+    assertThat(Cli.run("plan", job.toString(), "--resist-off").code()).isEqualTo(2);
+    assertThat(Cli.run("plan", job.toString(), "--redo", "ni", "--resist-off").err())
+        .contains("0 steps 'resist'");
     assertThat(Cli.run("plan", job.toString(), "--depth", "3um").code()).isEqualTo(2);
     assertThat(Cli.run("plan", job.toString(), "--continue", "--redo", "ni").code()).isEqualTo(2);
   }

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import org.amperskin.mesh.MeshDiagnosis;
 import org.amperskin.pattern.Artwork;
 import org.amperskin.pattern.ArtworkFile;
 import org.amperskin.pattern.ArtworkFileException;
+import org.amperskin.plating.Overlap;
 import org.amperskin.plating.PartInBath;
 import org.amperskin.plating.Plan;
 import org.amperskin.plating.Step;
@@ -24,6 +26,7 @@ import org.amperskin.region.FilmShapes;
 import org.amperskin.region.MaskFilm;
 import org.amperskin.region.Region;
 import org.amperskin.region.RegionKind;
+import org.amperskin.region.RegionOverlap;
 import org.amperskin.region.RegionRule;
 import org.amperskin.skin.SprayReach;
 import org.amperskin.yaml.Place;
@@ -93,7 +96,9 @@ public final class JobRun {
     for (StepSpec spec : job.steps()) {
       steps.add(StepMaker.make(spec, job, surfaces.of(regions.get(spec.region()), spec), checked));
     }
-    Plan plan = Plan.of(steps, new Workpiece(job.part().print(), job.resistUm()));
+    Workpiece piece =
+        new Workpiece(job.part().print(), job.resistUm(), Optional.of(overlap(regions)));
+    Plan plan = Plan.of(steps, piece);
     List<String> warnings = new ArrayList<>();
     part.sizeQuestion().ifPresent(warnings::add);
     warnings.addAll(unlit);
@@ -135,6 +140,23 @@ public final class JobRun {
         plan,
         inBath,
         List.copyOf(warnings));
+  }
+
+  /** How the regions that steps work on lie over one another, worked out when asked. */
+  private Overlap overlap(Map<String, Region> regions) {
+    Map<String, Region> used = new LinkedHashMap<>();
+    job.steps().forEach(s -> used.put(s.region(), regions.get(s.region())));
+    RegionOverlap lie = new RegionOverlap(used);
+    Map<String, List<Overlap.Patch>> known = new HashMap<>();
+    return name ->
+        known.computeIfAbsent(
+            name,
+            n -> {
+              progress.at("comparing regions", Double.NaN);
+              return lie.of(n).entrySet().stream()
+                  .map(e -> new Overlap.Patch(e.getKey(), e.getValue()))
+                  .toList();
+            });
   }
 
   /** Tells where the job names a file that is not there. */

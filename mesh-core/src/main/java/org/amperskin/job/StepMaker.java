@@ -79,6 +79,7 @@ final class StepMaker {
       B step, StepSpec spec, StepSpec.Settings s) {
     s.density().ifPresent(v -> step.density(new CurrentDensity(v)));
     s.metalDensity().ifPresent(v -> step.metalDensity(new MassDensity(v)));
+    s.already().ifPresent(step::already);
     return step.region(spec.region());
   }
 
@@ -94,7 +95,6 @@ final class StepMaker {
     s.conductivity().ifPresent(step::conductivity);
     s.softStart().ifPresent(v -> step.softStart(new Time(v)));
     s.pulse().ifPresent(step::pulse);
-    s.already().ifPresent(step::already);
     job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
     job.tank().spacingM().ifPresent(v -> step.gap(new Length(v)));
     job.contacts().wire().ifPresent(w -> step.wire(w.diameter(), w.submerged()));
@@ -117,7 +117,6 @@ final class StepMaker {
                 s)
             .swab(s.swab());
     s.pulse().ifPresent(step::pulse);
-    s.already().ifPresent(step::already);
     s.factor().ifPresent(v -> step.factor(Unit.of("A.h/(dm2.um)").fromSi(v)));
     return step.build();
   }
@@ -133,7 +132,10 @@ final class StepMaker {
     s.efficiency().ifPresent(step::efficiency);
     s.layer().ifPresent(v -> step.layer(new Length(v)));
     job.tank().volumeM3().ifPresent(v -> step.bath(new Volume(v)));
-    job.contacts().wire().ifPresent(w -> step.wire(w.diameter(), w.submerged()));
+    job.contacts()
+        .wire()
+        .filter(w -> !s.wireCovered())
+        .ifPresent(w -> step.wire(w.diameter(), w.submerged()));
     return step.build();
   }
 }

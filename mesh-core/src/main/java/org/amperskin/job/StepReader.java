@@ -2,6 +2,7 @@ package org.amperskin.job;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -38,7 +39,16 @@ final class StepReader {
       Set.of("efficiency", "temperature", "conductivity", "soft-start");
   private static final Set<String> BRUSH = Set.of("factor", "swab");
   private static final Set<String> ETCH =
-      Set.of("depth", "charge", "density", "metal-density", "efficiency", "layer", "swab");
+      Set.of(
+          "depth",
+          "charge",
+          "density",
+          "metal-density",
+          "efficiency",
+          "layer",
+          "swab",
+          "already",
+          "wire");
   private static final Set<String> SETTINGS = union(PLATING, TANK, BRUSH, ETCH);
 
   private final RecipeLibrary recipes;
@@ -110,7 +120,8 @@ final class StepReader {
     boolean tank = recipe.how() == How.TANK;
     boolean onPaint = tank && paintLeft;
     paintLeft &= !tank;
-    StepSpec.Plate plate = new StepSpec.Plate(recipe, target(map, recipe), settings(map), onPaint);
+    StepSpec.Plate plate =
+        new StepSpec.Plate(recipe, target(map, recipe), settings(map, recipe), onPaint);
     return new StepSpec(name, region, plate, map.place("recipe"));
   }
 
@@ -120,9 +131,7 @@ final class StepReader {
       case BRUSH -> union(PLATING, BRUSH);
       case ETCH -> {
         Set<String> etch = new TreeSet<>(ETCH);
-        if (!recipe.swabbed()) {
-          etch.remove("swab");
-        }
+        etch.remove(recipe.swabbed() ? "wire" : "swab");
         yield etch;
       }
       case PREPARE -> Set.of();
@@ -163,7 +172,7 @@ final class StepReader {
         });
   }
 
-  private static StepSpec.Settings settings(YamlMap map) throws YamlFault {
+  private static StepSpec.Settings settings(YamlMap map, Recipe recipe) throws YamlFault {
     OptionalDouble efficiency = map.maybePositive("efficiency", Dimension.FRACTION);
     if (efficiency.orElse(0) > 1) {
       throw map.fault("efficiency", "efficiency '" + map.word("efficiency") + "' is above 100 %");
@@ -184,20 +193,37 @@ final class StepReader {
         map.maybePositive("soft-start", Dimension.TIME),
         map.has("swab") ? SwabReader.read(map.map("swab")) : Swab.unknown(),
         map.has("pulse") ? Optional.of(pulse(map.map("pulse"))) : Optional.empty(),
-        map.has("already") ? Optional.of(already(map.map("already"))) : Optional.empty(),
+        map.has("already")
+            ? Optional.of(already(map.map("already"), recipe.how() == How.ETCH))
+            : Optional.empty(),
         map.maybePositive("layer", Dimension.LENGTH),
-        thinnest);
+        thinnest,
+        map.has("wire")
+            && map.oneOf("wire", map.word("wire"), WireState.values(), WireState::key)
+                == WireState.COVERED);
   }
 
-  private static Already already(YamlMap map) throws YamlFault {
-    map.onlyKeys(Set.of("charge", "gain", "thickness"));
+  /** How the contact wire hangs in an etch. */
+  private enum WireState {
+    BARE,
+    COVERED;
+
+    String key() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  private static Already already(YamlMap map, boolean etch) throws YamlFault {
+    String weighed = etch ? "loss" : "gain";
+    String read = etch ? "depth" : "thickness";
+    map.onlyKeys(Set.of("charge", weighed, read));
     try {
       return new Already(
           map.maybePositive("charge", Dimension.CHARGE, "A.h"),
-          map.maybePositive("gain", Dimension.MASS, "g"),
-          map.maybePositive("thickness", Dimension.LENGTH, "um"));
+          map.maybePositive(weighed, Dimension.MASS, "g"),
+          map.maybePositive(read, Dimension.LENGTH, "um"));
     } catch (IllegalArgumentException bad) {
-      throw map.fault(map.has("thickness") ? "thickness" : "", bad.getMessage());
+      throw map.fault(map.has(read) ? read : "", bad.getMessage());
     }
   }
 

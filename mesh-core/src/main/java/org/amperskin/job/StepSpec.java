@@ -31,7 +31,16 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
 
   /** The same plating step, of which something was done before; work stays as it is. */
   public StepSpec after(Already done) {
-    return doing instanceof Plate plate ? with(plate, plate.settings().after(done)) : this;
+    return doing instanceof Plate plate
+        ? with(plate, plate.settings().after(Optional.of(done)))
+        : this;
+  }
+
+  /** The same plating step from its beginning; work stays as it is. */
+  StepSpec anew() {
+    return doing instanceof Plate plate
+        ? with(plate, plate.settings().after(Optional.empty()))
+        : this;
   }
 
   private StepSpec with(Plate plate, Settings settings) {
@@ -75,6 +84,7 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
    * @param already what of it was done before
    * @param layer thickness of the metal there before an etch (m), where no step plates it
    * @param thinnest thickness where it is thinnest over the mean (0 to 1)
+   * @param wireCovered whether resist or lacquer lies on the contact wire in an etch
    */
   public record Settings(
       OptionalDouble density,
@@ -88,7 +98,8 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
       Optional<Pulse> pulse,
       Optional<Already> already,
       OptionalDouble layer,
-      OptionalDouble thinnest) {
+      OptionalDouble thinnest,
+      boolean wireCovered) {
     /** Everything from the recipe but these, where they are present. */
     public static Settings of(
         OptionalDouble density, OptionalDouble efficiency, OptionalDouble metalDensity) {
@@ -119,7 +130,8 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
           Optional.empty(),
           Optional.empty(),
           layer,
-          e);
+          e,
+          false);
     }
 
     /** The same at another density (A/m2). */
@@ -127,9 +139,9 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
       return with(OptionalDouble.of(other), already);
     }
 
-    /** The same with something done before. */
-    Settings after(Already done) {
-      return with(density, Optional.of(done));
+    /** The same with this done before. */
+    Settings after(Optional<Already> done) {
+      return with(density, done);
     }
 
     private Settings with(OptionalDouble otherDensity, Optional<Already> otherAlready) {
@@ -145,7 +157,8 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
           pulse,
           otherAlready,
           layer,
-          thinnest);
+          thinnest,
+          wireCovered);
     }
   }
 }

@@ -8,10 +8,10 @@ import org.amperskin.units.Mass;
 import org.amperskin.units.Quantity;
 
 /**
- * What of a step was done before it was broken off, or came out too thin.
+ * What of a step was done before it was broken off, or came out too thin or too shallow.
  *
- * <p>One of the three is enough. Charge together with a gain tells the efficiency of this very
- * bath.
+ * <p>For an etch the gain is what was lost, and the reading a depth. One of the three is enough.
+ * Charge together with a gain tells the efficiency of this very bath.
  *
  * @param chargeAh charge on the meter (A.h)
  * @param gainG what the part gained, weighed as it hangs, its wire included (g)

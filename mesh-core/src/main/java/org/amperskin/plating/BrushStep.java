@@ -15,14 +15,12 @@ public final class BrushStep extends CurrentStep {
   private final Swab swab;
   private final OptionalDouble factor;
   private final Optional<Pulse> pulse;
-  private final Optional<Already> already;
 
   private BrushStep(Builder b) {
     super(b, How.BRUSH);
     swab = b.swab;
     factor = b.factor;
     pulse = b.pulse;
-    already = b.already;
     if (factor.isPresent() && recipe().claim() != Claim.FARADAY) {
       throw new IllegalArgumentException(
           "factor given for "
@@ -54,16 +52,11 @@ public final class BrushStep extends CurrentStep {
     return pulse;
   }
 
-  Optional<Already> already() {
-    return already;
-  }
-
   /** Gathers what is known of a brush step. */
   public static final class Builder extends CurrentStep.Builder<Builder> {
     private OptionalDouble factor = OptionalDouble.empty();
     private Swab swab = Swab.unknown();
     private Optional<Pulse> pulse = Optional.empty();
-    private Optional<Already> already = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       super(name, recipe, surface, target);
@@ -90,12 +83,6 @@ public final class BrushStep extends CurrentStep {
     /** Current switched on and off; the density asked for is its mean. */
     public Builder pulse(Pulse value) {
       pulse = Optional.of(value);
-      return this;
-    }
-
-    /** Goes on from what was done; figures are of what is left. */
-    public Builder already(Already value) {
-      already = Optional.of(value);
       return this;
     }
 

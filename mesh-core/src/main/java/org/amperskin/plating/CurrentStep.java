@@ -1,5 +1,6 @@
 package org.amperskin.plating;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.amperskin.units.CurrentDensity;
 import org.amperskin.units.MassDensity;
@@ -7,11 +8,13 @@ import org.amperskin.units.MassDensity;
 /** A step with current, after a recipe: what plating in a tank, brushing and etching share. */
 public abstract sealed class CurrentStep implements Step permits TankStep, BrushStep, EtchStep {
   private final StepBasics basics;
+  private final Optional<Already> already;
 
   CurrentStep(Builder<?> b, How how) {
     basics =
         new StepBasics(b.name, b.region, b.recipe, b.surface, b.target, b.density, b.metalDensity);
     basics.expect(how);
+    already = b.already;
   }
 
   @Override
@@ -43,6 +46,11 @@ public abstract sealed class CurrentStep implements Step permits TankStep, Brush
     return basics;
   }
 
+  /** What of it was done before. */
+  final Optional<Already> already() {
+    return already;
+  }
+
   /**
    * Gathers what is known of a step.
    *
@@ -56,6 +64,7 @@ public abstract sealed class CurrentStep implements Step permits TankStep, Brush
     private String region = "";
     private OptionalDouble density = OptionalDouble.empty();
     private OptionalDouble metalDensity = OptionalDouble.empty();
+    private Optional<Already> already = Optional.empty();
 
     Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       this.name = name;
@@ -81,6 +90,12 @@ public abstract sealed class CurrentStep implements Step permits TankStep, Brush
     /** Density of the metal, taken without spread. */
     public final B metalDensity(MassDensity value) {
       metalDensity = OptionalDouble.of(value.kilogramsPerCubicMetre());
+      return self();
+    }
+
+    /** Goes on from what was done; figures are of what is left. */
+    public final B already(Already value) {
+      already = Optional.of(value);
       return self();
     }
   }

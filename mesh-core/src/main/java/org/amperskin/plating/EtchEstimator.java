@@ -1,6 +1,8 @@
 package org.amperskin.plating;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
 import org.amperskin.units.Area;
 import org.amperskin.units.Charge;
 import org.amperskin.units.CurrentDensity;
@@ -23,6 +25,7 @@ final class EtchEstimator {
   /** Key of the depth (um). */
   static final String DEPTH = "depthUm";
 
+  private static final OptionalDouble NOT_WEIGHED = OptionalDouble.empty();
   private static final double ROOM_K = 298.15;
   private static final double MOST_OF_A_BRIDGE = 0.5;
   private static final double MOST_OF_A_WIRE = 0.1;
@@ -75,7 +78,11 @@ final class EtchEstimator {
     Figure volts = recipe.needed(FigureKey.VOLTAGE);
     out.assume(Assumption.of("voltage to start with", volts));
     out.voltageV(volts.typicalSi()).voltageWindowV(volts.window(Unit.of("V")));
-    Charge charge = dissolve(open, wire, current);
+    Optional<Charge> some = dissolve(open, wire, current);
+    if (some.isEmpty()) {
+      return out.build();
+    }
+    Charge charge = some.get();
     double time = charge.coulombs() / current;
     out.timeS(time);
     if (!tank) {
@@ -86,44 +93,80 @@ final class EtchEstimator {
     return out.build();
   }
 
-  private Charge dissolve(double open, double wire, double current) {
+  private Spread.Triangle efficiency() {
+    OptionalDouble seen = step.already().map(d -> d.efficiency(recipe.ion())).orElse(NOT_WEIGHED);
+    return step.efficiency().isEmpty() && seen.isPresent()
+        ? step.basics().weighed("anode efficiency", seen.getAsDouble(), out)
+        : out.ownOr("anode efficiency", step.efficiency(), recipe.needed(FigureKey.EFFICIENCY));
+  }
+
+  /** Charge that was passed before (C), by density of the metal, efficiency, area and factor. */
+  private ToDoubleFunction<double[]> done(Hollow hollow) {
+    double k = recipe.ion().kilogramsPerCoulomb();
+    return x ->
+        step.already()
+            .map(
+                d -> {
+                  double depth = Length.ofUm(d.readingUm().orElse(1)).metres();
+                  double area = hollow.volume(depth, x[2], x[3]) / depth;
+                  return d.coulombs(x[0] / (x[1] * k), 1 / (x[1] * k), area, 1);
+                })
+            .orElse(0.0);
+  }
+
+  /** Tells what goes; gives the charge that is left, none if the step is refused. */
+  private Optional<Charge> dissolve(double open, double wire, double current) {
     Spread.Triangle rho = step.basics().depositDensity(out);
-    Spread.Triangle eps =
-        out.ownOr("anode efficiency", step.efficiency(), recipe.needed(FigureKey.EFFICIENCY));
+    Spread.Triangle eps = efficiency();
     Figure ratio = recipe.needed(FigureKey.ETCH_FACTOR);
     out.assume(Assumption.of("depth over undercut", ratio));
     Spread.Triangle factor = ratio.triangleSi();
     Hollow hollow = new Hollow(Length.ofMm(surface.edgeLengthMm()).metres(), wire);
     double k = recipe.ion().kilogramsPerCoulomb();
+    ToDoubleFunction<double[]> done = done(hollow);
+    double perVolume = rho.typical() / (k * eps.typical());
+    double doneC =
+        done.applyAsDouble(new double[] {rho.typical(), eps.typical(), open, factor.typical()});
     Target target = step.basics().target();
-    double depth;
-    double coulombs;
+    double whole =
+        target instanceof Target.Thickness t
+            ? hollow.volume(t.thickness().metres(), open, factor.typical()) * perVolume
+            : ((Target.Passed) target).charge().coulombs();
+    Optional<String> end = step.already().flatMap(d -> step.basics().nothingLeft(d, doneC, whole));
+    if (end.isPresent()) {
+      out.refuse(end.get());
+      return Optional.empty();
+    }
+    double coulombs = whole - doneC;
+    double depth =
+        target instanceof Target.Thickness t
+            ? t.thickness().metres()
+            : hollow.depth(whole / perVolume, open, factor.typical());
     Unknown[] unknowns = {
       Unknown.depositDensity(rho),
       Unknown.efficiency(eps),
       Unknown.area(surface.openTriangle()),
       Unknown.etchFactor(factor)
     };
-    if (target instanceof Target.Thickness t) {
-      depth = t.thickness().metres();
-      coulombs = hollow.volume(depth, open, factor.typical()) * rho.typical() / (k * eps.typical());
-      double wanted = depth;
+    if (target instanceof Target.Thickness) {
       out.timeBandS(
           out.band(
               "time",
               "s",
-              x -> hollow.volume(wanted, x[2], x[3]) * x[0] / (k * x[1]) / current,
+              x -> {
+                double all = hollow.volume(depth, x[2], x[3]) * x[0] / (k * x[1]);
+                return Math.max(0, all - done.applyAsDouble(x)) / current;
+              },
               unknowns));
-    } else {
-      coulombs = ((Target.Passed) target).charge().coulombs();
-      double volume = coulombs * k * eps.typical() / rho.typical();
-      depth = hollow.depth(volume, open, factor.typical());
     }
     Band band =
         out.band(
             "depth",
             "um",
-            x -> new Length(hollow.depth(coulombs * k * x[1] / x[0], x[2], x[3])).inUm(),
+            x -> {
+              double all = coulombs + done.applyAsDouble(x);
+              return new Length(hollow.depth(all * k * x[1] / x[0], x[2], x[3])).inUm();
+            },
             unknowns);
     out.chargeAh(new Charge(coulombs).inAmpereHours());
     out.figures.add(
@@ -135,10 +178,16 @@ final class EtchEstimator {
             Optional.of(band),
             Mark.COMPUTED,
             "mean over the open metal, by charge"));
+    double reached = hollow.depth(doneC / perVolume, open, factor.typical());
+    step.already()
+        .ifPresent(d -> step.basics().tellAlready(d, doneC, coulombs, reached / depth, out));
     undercut(depth, factor);
     removed(coulombs, eps.typical());
-    wire(depth);
-    return new Charge(coulombs);
+    if (wire > 0) {
+      Hollow alone = new Hollow(hollow.edgeM(), 0);
+      wire(depth, alone.depth(whole / perVolume, open, factor.typical()));
+    }
+    return Optional.of(new Charge(coulombs));
   }
 
   /** How far metal goes under the mask's edge, and what that does to lines and bridges. */
@@ -216,12 +265,20 @@ final class EtchEstimator {
     out.hydrogen(Faraday.hydrogen(new Charge(coulombs), ROOM_K));
   }
 
-  /** A bare wire in the bath thins. */
-  private void wire(double depth) {
-    if (step.wire().isEmpty() || recipe.swabbed()) {
-      return;
-    }
-    double diameter = step.wire().get().diameter().metres();
+  /**
+   * A bare wire in the bath thins, and takes charge that the openings get if it is covered.
+   *
+   * @param alone how deep the same charge goes into the openings alone (m)
+   */
+  private void wire(double depth, double alone) {
+    out.assume(
+        new Assumption(
+            "contact wire",
+            "bare and eaten too; under resist or lacquer say 'wire: covered', or the openings get "
+                + Quantity.show(alone, Dimension.LENGTH),
+            Mark.COMPUTED,
+            "Faraday's law on the openings alone"));
+    double diameter = step.wire().orElseThrow().diameter().metres();
     if (2 * depth > MOST_OF_A_WIRE * diameter) {
       out.warn(
           "the bare contact wire of "

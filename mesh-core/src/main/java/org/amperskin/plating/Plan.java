@@ -19,6 +19,7 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
   /** Figures of steps that are things to buy, and how they are called. */
   private static final Map<String, String> SUPPLIES =
       Map.of(
+          "dipL", "hydrochloric acid 1:1",
           "sealMl", "sealer",
           "paintMl", "conductive paint",
           "resistMl", "resist",
@@ -41,7 +42,7 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
    */
   public static Plan of(List<Step> steps, Workpiece piece) {
     List<StepEstimate> estimates = new ArrayList<>();
-    StepOrder order = new StepOrder(piece);
+    StepOrder order = new StepOrder(piece, steps);
     for (Step step : steps) {
       estimates.add(order.next(step));
     }

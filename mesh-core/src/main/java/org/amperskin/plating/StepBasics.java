@@ -113,8 +113,28 @@ record StepBasics(
     }
   }
 
+  /** Efficiency as charge and weighing of this part tell it, without spread. */
+  Spread.Triangle weighed(String what, double share, EstimateBuilder out) {
+    if (share > 1) {
+      out.warn(
+          "the weighing tells an efficiency of "
+              + Quantity.plain(100 * share, 3)
+              + " %, more than all of the charge: weigh again, dry and with the same wire; 100 % was"
+              + " taken");
+    }
+    double taken = Math.min(1, share);
+    out.assume(
+        new Assumption(
+            what,
+            Quantity.plain(100 * taken, 3) + " %, as weighed on this part",
+            Mark.COMPUTED,
+            (recipe.how() == How.ETCH ? "loss" : "gain") + " over Faraday's law"));
+    return Spread.Triangle.known(taken);
+  }
+
   /** Why nothing is left to do, or why what was done cannot be counted; empty if all is well. */
   Optional<String> nothingLeft(Already done, double doneC, double wantedC) {
+    boolean off = recipe.how() == How.ETCH;
     if (target instanceof Target.Thickness || done.chargeAh().isPresent()) {
       double share = doneC / wantedC;
       return share < 1
@@ -124,7 +144,8 @@ record StepBasics(
                   + done.basis()
                   + ", is "
                   + Quantity.plain(100 * share, 3)
-                  + " % of what is wanted: nothing is left to plate");
+                  + " % of what is wanted: nothing is left to "
+                  + (off ? "take off" : "plate"));
     }
     return Optional.of(
         "what was done already is told "
@@ -134,7 +155,15 @@ record StepBasics(
 
   /** Tells what is there and what is still to come. */
   void tellAlready(Already done, double doneC, double leftC, EstimateBuilder out) {
-    double share = doneC / (doneC + leftC);
+    tellAlready(done, doneC, leftC, doneC / (doneC + leftC), out);
+  }
+
+  /**
+   * The same where thickness does not go by charge.
+   *
+   * @param share thickness or depth reached over that wanted
+   */
+  void tellAlready(Already done, double doneC, double leftC, double share, EstimateBuilder out) {
     if (target instanceof Target.Thickness t) {
       double um = t.thickness().inUm();
       out.figure("alreadyUm", "already", um * share, "um", Mark.COMPUTED, done.basis());
@@ -146,7 +175,17 @@ record StepBasics(
           Mark.COMPUTED,
           "time, charge and metal are those of what is left");
     } else {
-      out.figure("alreadyShare", "already", 100 * share, "%", Mark.COMPUTED, done.basis());
+      double charge = 100 * doneC / (doneC + leftC);
+      out.figure("alreadyShare", "already", charge, "%", Mark.COMPUTED, done.basis());
+    }
+    if (recipe.how() == How.ETCH) {
+      out.notes.add(
+          new Note(
+              "Before going on: rinse, wipe the smut off, look at an opening with a lens, and go in"
+                  + " wet.",
+              Mark.COMMON,
+              Assumption.PRACTICE));
+      return;
     }
     out.notes.add(
         new Note(

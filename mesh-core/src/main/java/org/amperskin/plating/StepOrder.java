@@ -13,7 +13,6 @@ final class StepOrder {
   private static final double ZERO_C = Quantity.parse("0 C", Dimension.TEMPERATURE).si();
 
   private static final double SMALLEST_BARE_SHARE = 0.01;
-  private static final double THICKEST_BARRIER_UM = 0.5;
 
   private final Optional<PrintMaterial> print;
   private final OptionalDouble resistUm;
@@ -29,12 +28,12 @@ final class StepOrder {
   private boolean exposed;
   private boolean developed;
   private boolean activatedSinceDeveloped;
-  private Optional<Metal> topMetal = Optional.empty();
-  private final Coating coating = new Coating();
+  private final MetalOrder metals;
 
-  StepOrder(Workpiece piece) {
+  StepOrder(Workpiece piece, List<Step> steps) {
     this.print = piece.print();
     this.resistUm = piece.resistUm();
+    this.metals = new MetalOrder(piece.overlap().orElseGet(() -> Overlap.all(steps)), warnings);
   }
 
   List<String> warnings() {
@@ -53,7 +52,7 @@ final class StepOrder {
         paintBare = true;
       }
       warmth(tank);
-      plate(tank.name(), tank.recipe(), estimate);
+      plate(tank, estimate);
     } else if (step instanceof BrushStep brush) {
       if (paintBare) {
         warnings.add(
@@ -63,7 +62,7 @@ final class StepOrder {
                 + " (MIL-STD-2197A(SH) 4.5.5 refuses it on sprayed metal, by analogy); plate copper"
                 + " in a tank first");
       }
-      plate(brush.name(), brush.recipe(), estimate);
+      plate(brush, estimate);
     } else if (step instanceof EtchStep etch) {
       etch(etch, estimate);
     }
@@ -75,8 +74,7 @@ final class StepOrder {
     switch (work.kind()) {
       case PAINT -> {
         paintBare = true;
-        topMetal = Optional.empty();
-        coating.clear();
+        metals.paint(work);
       }
       case RESIST -> {
         resistOn = true;
@@ -115,7 +113,7 @@ final class StepOrder {
         soak(work.name());
         alkaliAtPinholes(work.name());
         if (work.kind() == WorkKind.ELECTROCLEAN) {
-          hydrogen(work.name());
+          metals.hydrogen(work);
         }
         if (resistOn) {
           alkaline(work.name(), work.kind().key());
@@ -142,6 +140,7 @@ final class StepOrder {
           return List.of(Hazard.CHROMIC_ACID_AND_SOLVENT);
         }
       }
+      case CHROMIUM_OFF -> metals.chromiumOff(work);
       case STOP_OFF -> coveredMm2 += work.surface().traversedAreaMm2();
       case FILL, SAND, SEAL, WIRE, ETCH, OIL -> {
         // change neither the skin's metal nor its mask, as far as the order is concerned
@@ -215,48 +214,14 @@ final class StepOrder {
     }
   }
 
-  /** Palladium that is a cathode without being plated fills with hydrogen. */
-  private void hydrogen(String name) {
-    if (topMetal.filter(m -> m == Metal.PALLADIUM).isPresent()) {
-      warnings.add(
-          "step '"
-              + name
-              + "' makes hydrogen on palladium, which takes up several hundred times its volume and"
-              + " cracks: clean before the palladium, or activate 30 s in dilute acid at 0 A");
-    }
-  }
-
-  /** Chromium makes mostly hydrogen; a thin barrier bears it, a thick one cracks. */
-  private void hydrogenUnderChromium(String name) {
-    coating
-        .topUm(Metal.PALLADIUM)
-        .ifPresent(
-            um -> {
-              if (um > THICKEST_BARRIER_UM * (1 + 1e-9)) {
-                warnings.add(
-                    "step '"
-                        + name
-                        + "' makes much hydrogen on "
-                        + Quantity.plain(um, 3)
-                        + " um of palladium, which takes it up and cracks: 0.1-0.5 um are enough as a"
-                        + " barrier (rule of thumb)");
-              }
-            });
-  }
-
-  /** Metal that is taken off must be there, and must leave something to carry the current. */
+  /** In a bath, whatever is bare goes with what is meant to. */
   private void etch(EtchStep step, StepEstimate estimate) {
     Recipe recipe = step.recipe();
     if (recipe.alkaline() && resistOn) {
       alkaline(step.name(), recipe.id());
     }
     openings(step.name(), false);
-    step.layer().ifPresent(l -> coating.present(recipe.metal(), OptionalDouble.of(l.inUm())));
-    double deepUm = estimate.figure(EtchEstimator.DEPTH).map(StepFigure::value).orElse(0.0);
-    coating
-        .fault(recipe.metal(), deepUm)
-        .ifPresent(fault -> warnings.add("step '" + step.name() + "' " + fault));
-    topMetal = Optional.of(recipe.metal());
+    metals.etch(step, estimate.figure(EtchEstimator.DEPTH).map(StepFigure::value).orElse(0.0));
     double bare = wholeMm2 - Math.max(coveredMm2, step.surface().traversedAreaMm2());
     if (estimate.bathed() && bare > SMALLEST_BARE_SHARE * wholeMm2) {
       warnings.add(
@@ -269,26 +234,18 @@ final class StepOrder {
     }
   }
 
-  private void plate(String name, Recipe recipe, StepEstimate estimate) {
+  private void plate(CurrentStep step, StepEstimate estimate) {
+    String name = step.name();
+    Recipe recipe = step.recipe();
     if (recipe.alkaline() && resistOn) {
       alkaline(name, recipe.id());
     }
     openings(name, true);
-    if (recipe.metal() == Metal.CHROMIUM) {
-      hydrogenUnderChromium(name);
-    }
-    coating.add(recipe.metal(), estimate.thicknessUm());
+    metals.plate(step, recipe, estimate.thicknessUm());
     boolean chromium = recipe.metal() == Metal.CHROMIUM;
     if (chromium) {
       rinsesSinceChromium = 0;
       driedSinceChromium = false;
-    }
-    if (chromium && topMetal.filter(m -> m == Metal.COPPER).isPresent()) {
-      warnings.add(
-          "step '"
-              + name
-              + "' puts chromium straight on copper: put a barrier between, such as"
-              + " 0.1-0.5 um of palladium or 5 um of nickel (common practice)");
     }
     if (resistOn && resistUm.isPresent() && estimate.thicknessUm().isPresent()) {
       double over = estimate.thicknessUm().getAsDouble() - resistUm.getAsDouble();
@@ -306,7 +263,6 @@ final class StepOrder {
       }
     }
     chromicAcid |= chromium && recipe.ion().valence() == 6;
-    topMetal = Optional.of(recipe.metal());
     paintBare = false;
   }
 

@@ -240,7 +240,7 @@ final class TankEstimator {
     OptionalDouble seen =
         step.already().map(d -> d.efficiency(recipe.ion())).orElse(OptionalDouble.empty());
     if (own.isEmpty() && seen.isPresent()) {
-      return seen(seen.getAsDouble());
+      return step.basics().weighed("cathode efficiency", seen.getAsDouble(), out);
     }
     if (own.isPresent() || recipe.efficiencyByDensity().isEmpty()) {
       return out.ownOr("cathode efficiency", own, recipe.needed(FigureKey.EFFICIENCY));
@@ -274,25 +274,6 @@ final class TankEstimator {
               + " % was taken; weigh a coupon plated at that density");
     }
     return range;
-  }
-
-  /** Efficiency as charge and weighing tell it. */
-  private Spread.Triangle seen(double share) {
-    if (share > 1) {
-      out.warn(
-          "the weighing tells an efficiency of "
-              + Quantity.plain(100 * share, 3)
-              + " %, more than all of the charge: weigh again, dry and with the same wire; 100 % was"
-              + " taken");
-    }
-    double taken = Math.min(1, share);
-    out.assume(
-        new Assumption(
-            "cathode efficiency",
-            Quantity.plain(100 * taken, 3) + " %, as weighed on this part",
-            Mark.COMPUTED,
-            "gain over Faraday's law"));
-    return Spread.Triangle.known(taken);
   }
 
   /** Extra metal a convex body takes because it grows; only where nothing is masked. */

@@ -24,7 +24,6 @@ public final class TankStep extends CurrentStep {
   private final Optional<ConductivePaint> paint;
   private final Time softStart;
   private final Optional<Pulse> pulse;
-  private final Optional<Already> already;
 
   private TankStep(Builder b) {
     super(b, How.TANK);
@@ -37,7 +36,6 @@ public final class TankStep extends CurrentStep {
     paint = b.paint;
     softStart = b.softStart;
     pulse = b.pulse;
-    already = b.already;
   }
 
   /** Begins a step; everything else has a default. */
@@ -88,10 +86,6 @@ public final class TankStep extends CurrentStep {
     return pulse;
   }
 
-  Optional<Already> already() {
-    return already;
-  }
-
   /** Area of the submerged wire, none if there is none. */
   Area wireArea() {
     return wire.map(ContactWire::area).orElse(new Area(0));
@@ -112,7 +106,6 @@ public final class TankStep extends CurrentStep {
     private Optional<ConductivePaint> paint = Optional.empty();
     private Time softStart = new Time(0);
     private Optional<Pulse> pulse = Optional.empty();
-    private Optional<Already> already = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
       super(name, recipe, surface, target);
@@ -180,12 +173,6 @@ public final class TankStep extends CurrentStep {
     /** Current switched on and off; the density asked for is its mean. */
     public Builder pulse(Pulse value) {
       pulse = Optional.of(value);
-      return this;
-    }
-
-    /** Goes on from what was done; figures are of what is left. */
-    public Builder already(Already value) {
-      already = Optional.of(value);
       return this;
     }
 

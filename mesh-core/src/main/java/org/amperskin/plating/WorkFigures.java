@@ -57,6 +57,12 @@ final class WorkFigures {
       case RINSE -> rinse();
       case DRY -> pace(1, 10 * MIN);
       case OIL -> oil();
+      case CHROMIUM_OFF -> {
+        range("dipMin", "dip", 1, 3, 10, "min", "look every minute; " + THUMB);
+        double litres = coveringL();
+        range("dipL", "dip bath", litres, litres, 2 * litres, "L", "covers the part; " + THUMB);
+        pace(5, 0);
+      }
       case ETCH -> {
         // what an etch takes depends on the etchant alone
       }
@@ -241,8 +247,13 @@ final class WorkFigures {
     pace(10 + known.exposureS().orElse(0) / MIN, 0);
   }
 
+  /** What covers the part in a vessel that fits it. */
+  private double coveringL() {
+    return Math.max(0.5, 0.25 * areaDm2);
+  }
+
   private void develop() {
-    double litres = Math.max(0.5, 0.25 * areaDm2);
+    double litres = coveringL();
     range("developerL", "developer", litres, litres, 2 * litres, "L", "covers the part; " + THUMB);
     out.figure(
         "sodiumHydroxideG",

@@ -54,6 +54,15 @@ public enum WorkKind {
       "Etch without current as the etchant's data sheet says, rinse at once. With current:"
           + " a step with recipe: copper-etch, which tells depth, charge and undercut.",
       Hazard.ACID),
+  CHROMIUM_OFF(
+      How.ETCH,
+      "Dip in hydrochloric acid 1:1 by volume with water (acid into water) at 20-25 C, no current,"
+          + " until it stops gassing and the metal below shows; a dark film takes longer than a"
+          + " bright one. Through open resist too. Copper, nickel and palladium below stay for"
+          + " minutes, not hours. Never the part on plus: that makes hexavalent chromium.",
+      Hazard.ACID,
+      Hazard.TRIVALENT_CHROMIUM,
+      Hazard.HYDROGEN),
   RINSE(How.PREPARE, "Rinse twice, the last time in deionised water; keep the first rinse."),
   DRY(How.PREPARE, "Dry with clean air or a lint-free cloth, no heat above what the print bears."),
   OIL(How.PREPARE, "Wipe on a thin oil or wax: it deepens the dark and keeps fingerprints off.");

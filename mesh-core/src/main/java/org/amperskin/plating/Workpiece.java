@@ -8,10 +8,17 @@ import java.util.OptionalDouble;
  *
  * @param print what the part is printed of, if known
  * @param resistUm thickness of the resist (um), if there is one and it is known
+ * @param overlap how the regions lie, if known; else each is taken to lie over every other
  */
-public record Workpiece(Optional<PrintMaterial> print, OptionalDouble resistUm) {
+public record Workpiece(
+    Optional<PrintMaterial> print, OptionalDouble resistUm, Optional<Overlap> overlap) {
   public Workpiece {
     resistUm.ifPresent(um -> Faraday.positive("resist thickness", um, "um"));
+  }
+
+  /** With nothing known of how the regions lie. */
+  public Workpiece(Optional<PrintMaterial> print, OptionalDouble resistUm) {
+    this(print, resistUm, Optional.empty());
   }
 
   /** Nothing known. */

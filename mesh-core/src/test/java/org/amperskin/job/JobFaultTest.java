@@ -231,6 +231,28 @@ class JobFaultTest {
                 + "step:\n  - recipe: copper-acid-decorative\n    thickness: 3 um\n"
                 + "    already: {charge: ^4 min}\n",
             "charge takes"),
+        fault(
+            "gain of an etch",
+            PART
+                + "step:\n  - recipe: copper-etch\n    depth: 3 um\n"
+                + "    already: {^gain: 2 g}\n",
+            "gain"),
+        fault(
+            "depth of an etch read in grams",
+            PART
+                + "step:\n  - recipe: copper-etch\n    depth: 3 um\n"
+                + "    already: {depth: ^2 g}\n",
+            "length takes"),
+        fault(
+            "wire neither bare nor covered",
+            PART + "step:\n  - recipe: copper-etch\n    depth: 3 um\n    wire: ^covred\n",
+            "did you mean 'covered'?"),
+        fault(
+            "wire of a brushed etch",
+            PART
+                + "step:\n  - recipe: copper-etch-brush\n    depth: 3 um\n"
+                + "    ^wire: covered\n",
+            "takes metal off with the brush"),
         fault("infill above 100 %", "part: {file: a.stl, infill: ^120 %}\n", "0 % to 100 % fit"),
         fault("infill without unit", "part: {file: a.stl, infill: ^20}\n", "fraction takes %"),
         fault("walls in grams", "part: {file: a.stl, walls: ^1 g}\n", "length takes"),
@@ -410,7 +432,7 @@ class JobFaultTest {
 
   @Test
   void noKindOfFaultIsLost() {
-    assertThat(faults()).hasSize(158);
+    assertThat(faults()).hasSize(162);
     assertThat(faults().map(f -> f.get()[0])).doesNotHaveDuplicates();
   }
 

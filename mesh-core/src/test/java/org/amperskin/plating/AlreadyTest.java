@@ -161,6 +161,54 @@ class AlreadyTest {
         .satisfies(w -> assertThat(w).contains("50.0 um deep into 60.0 um"));
   }
 
+  /** 5 A.h of an etch with edges; by meter, scales and lens it is the same rest. */
+  @Test
+  void anEtchGoesOnFromWhatWasDone() {
+    Recipe etch = RECIPES.find("copper-etch");
+    PlatedSurface lines = new PlatedSurface(10_000, 0, 20_000, 4000, NONE, 0);
+    StepEstimate whole = EtchStep.of("off", etch, lines, Target.um(50)).build().estimate();
+    double q = whole.chargeAh().orElseThrow();
+    StepEstimate part =
+        EtchStep.of("off", etch, lines, Target.ampereHours(0.4 * q)).build().estimate();
+    double reached = figure(part, EtchEstimator.DEPTH);
+    assertThat(reached).as("deeper than 40 %: the undercut comes late").isGreaterThan(0.4 * 50);
+    OptionalDouble loss = OptionalDouble.of(figure(part, "removedG"));
+    for (Already done :
+        List.of(Already.charge(0.4 * q), Already.reading(reached), new Already(NONE, loss, NONE))) {
+      StepEstimate rest =
+          EtchStep.of("off", etch, lines, Target.um(50)).already(done).build().estimate();
+      assertThat(rest.chargeAh().orElseThrow()).as("%s", done).isCloseTo(0.6 * q, within(1e-9));
+      assertThat(rest.timeS().orElseThrow())
+          .isCloseTo(0.6 * whole.timeS().orElseThrow(), within(1e-6));
+      assertThat(figure(rest, "removedG") + figure(part, "removedG"))
+          .isCloseTo(figure(whole, "removedG"), within(1e-9));
+      assertThat(figure(rest, "alreadyUm")).isCloseTo(reached, within(1e-9));
+      assertThat(figure(rest, EtchEstimator.DEPTH)).isCloseTo(50, within(1e-12));
+      Band time = rest.timeBandS().orElseThrow();
+      assertThat(rest.timeS().orElseThrow()).isBetween(time.low(), time.high());
+    }
+    StepEstimate over =
+        EtchStep.of("off", etch, lines, Target.um(50))
+            .already(Already.reading(51))
+            .build()
+            .estimate();
+    assertThat(over.refusal().orElseThrow()).contains("nothing is left to take off");
+  }
+
+  /** 1 A.h took 1.0 g of copper where it could take 1.1855 g: 84.4 %, used from now. */
+  @Test
+  void chargeAndLossTellAnEtchsEfficiency() {
+    Already done = new Already(OptionalDouble.of(1), OptionalDouble.of(1), NONE);
+    StepEstimate e =
+        EtchStep.of("off", RECIPES.find("copper-etch-brush"), SURFACE, Target.um(30))
+            .already(done)
+            .build()
+            .estimate();
+    assertThat(figure(e, "removedG") / e.chargeAh().orElseThrow()).isCloseTo(1.0, within(1e-9));
+    assertThat(e.assumptions())
+        .anyMatch(a -> a.what().equals("anode efficiency") && a.value().startsWith("84.4 %"));
+  }
+
   /** 60 % of the mean where it is thinnest: all of the charge over 0.6, less what has passed. */
   @Test
   void theThinnestPlaceCountsWhatWasDone() {

@@ -107,6 +107,10 @@ class EtchStepTest {
     assertThat(figure(e, "removedG")).isCloseTo(area * 0.05 * 8.92e-3, within(1e-9));
     assertThat(e.currentA().orElseThrow()).isCloseTo(3 * area / 10_000, within(1e-9));
     assertThat(e.warnings()).anyMatch(w -> w.contains("loses 100 um") && w.contains("1.00 mm"));
+    String deeper = String.format(java.util.Locale.ROOT, "%.1f um", 50 * area / 10_000);
+    assertThat(e.assumptions())
+        .as("the wire's share of the charge")
+        .anyMatch(a -> a.what().equals("contact wire") && a.value().contains(deeper));
   }
 
   @Test

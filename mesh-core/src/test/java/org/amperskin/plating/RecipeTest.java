@@ -41,7 +41,7 @@ class RecipeTest {
               .map(n -> n.replace(".yaml", ""))
               .toList();
       assertThat(ids).containsExactlyInAnyOrderElementsOf(recipes().map(Recipe::id).toList());
-      assertThat(ids).hasSize(24);
+      assertThat(ids).hasSize(26);
     }
   }
 
@@ -122,7 +122,7 @@ class RecipeTest {
     Recipe mine = RecipeReader.read(text, "mine.yaml");
     RecipeLibrary library = RecipeLibrary.standard().with(List.of(mine));
     assertThat(library.find("nickel-watts").name()).isEqualTo("My nickel");
-    assertThat(library.all()).hasSize(24);
+    assertThat(library.all()).hasSize(26);
   }
 
   @ParameterizedTest

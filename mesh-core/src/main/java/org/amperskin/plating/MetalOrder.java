@@ -1,0 +1,194 @@
+package org.amperskin.plating;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import org.amperskin.units.Area;
+import org.amperskin.units.Dimension;
+import org.amperskin.units.Quantity;
+
+/**
+ * Which metals lie where so far, and what a step meets there.
+ *
+ * <p>Each place of the part has layers of its own, by the regions that hold it; what goes wrong on
+ * part of a region only is told with that part's area.
+ */
+final class MetalOrder {
+  /** Share of a layer that a mean depth may reach, since current is uneven (rule of thumb). */
+  private static final double DEEPEST_SHARE = 0.5;
+
+  private static final double THICKEST_BARRIER_UM = 0.5;
+
+  /** Less of a region than this is not worth telling; the borders of regions are not exact. */
+  private static final double SMALLEST_SHARE = 0.01;
+
+  private record Change(String region, UnaryOperator<Layers> to) {}
+
+  private final Overlap overlap;
+  private final List<String> warnings;
+  private final List<Change> changes = new ArrayList<>();
+
+  /**
+   * @param warnings receives what is found
+   */
+  MetalOrder(Overlap overlap, List<String> warnings) {
+    this.overlap = overlap;
+    this.warnings = warnings;
+  }
+
+  /** New paint lies on whatever was there. */
+  void paint(Step step) {
+    change(step, layers -> Layers.NONE);
+  }
+
+  void plate(Step step, Recipe recipe, OptionalDouble um) {
+    if (recipe.metal() == Metal.CHROMIUM) {
+      tell(step, MetalOrder::chromiumOnCopper);
+      tell(step, MetalOrder::hydrogenUnderChromium);
+    }
+    change(step, layers -> layers.and(recipe.metal(), um));
+  }
+
+  /** Metal that is taken off must be there, and must leave something to carry the current. */
+  void etch(EtchStep step, double deepUm) {
+    Metal metal = step.recipe().metal();
+    step.layer()
+        .ifPresent(
+            l -> change(step, layers -> layers.orPresent(metal, OptionalDouble.of(l.inUm()))));
+    tell(step, layers -> etchFault(layers, metal, deepUm));
+    change(step, layers -> layers.orPresent(metal, OptionalDouble.empty()).less(metal, deepUm));
+  }
+
+  void chromiumOff(Step step) {
+    tell(
+        step,
+        layers ->
+            layers.top().isEmpty() || layers.endsWith(Metal.CHROMIUM)
+                ? Optional.empty()
+                : Optional.of(
+                    "takes chromium off, and on top lies "
+                        + shown(layers.top().orElseThrow())
+                        + ": do it before that step, or leave it out"));
+    change(step, layers -> layers.without(Metal.CHROMIUM));
+  }
+
+  /** Palladium that is a cathode without being plated fills with hydrogen. */
+  void hydrogen(Step step) {
+    tell(
+        step,
+        layers ->
+            layers.endsWith(Metal.PALLADIUM)
+                ? Optional.of(
+                    "makes hydrogen on palladium, which takes up several hundred times its volume"
+                        + " and cracks: clean before the palladium, or activate 30 s in dilute acid"
+                        + " at 0 A")
+                : Optional.empty());
+  }
+
+  private static Optional<String> chromiumOnCopper(Layers layers) {
+    return layers.endsWith(Metal.COPPER)
+        ? Optional.of(
+            "puts chromium straight on copper: put a barrier between, such as"
+                + " 0.1-0.5 um of palladium or 5 um of nickel (common practice)")
+        : Optional.empty();
+  }
+
+  /** Chromium makes mostly hydrogen; a thin barrier bears it, a thick one cracks. */
+  private static Optional<String> hydrogenUnderChromium(Layers layers) {
+    double um = layers.topUm(Metal.PALLADIUM).orElse(0);
+    return um > THICKEST_BARRIER_UM * (1 + 1e-9)
+        ? Optional.of(
+            "makes much hydrogen on "
+                + Quantity.plain(um, 3)
+                + " um of palladium, which takes it up and cracks: 0.1-0.5 um are enough as a"
+                + " barrier (rule of thumb)")
+        : Optional.empty();
+  }
+
+  /** What speaks against taking so much of a metal off. */
+  private static Optional<String> etchFault(Layers layers, Metal metal, double deepUm) {
+    if (layers.top().isEmpty()) {
+      return Optional.of(
+          "takes " + metal.label() + " off a part that has 0 um of metal: plate it first");
+    }
+    Layers.Layer top = layers.top().orElseThrow();
+    if (top.metal() != metal) {
+      return Optional.of(
+          "is meant for "
+              + metal.label()
+              + ", but on top lies "
+              + shown(top)
+              + ", which this solution may not take off: etch before that step, or take a recipe"
+              + " for "
+              + top.metal().label());
+    }
+    double um = top.um().orElse(Double.POSITIVE_INFINITY);
+    if (deepUm <= DEEPEST_SHARE * um) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        "goes "
+            + Quantity.plain(deepUm, 3)
+            + " um deep into "
+            + Quantity.plain(um, 3)
+            + " um of "
+            + metal.label()
+            + ": where current crowds it breaks through and cuts the rest off from it; etch at most "
+            + Quantity.plain(DEEPEST_SHARE * um, 3)
+            + " um deep or plate "
+            + Quantity.plain(deepUm / DEEPEST_SHARE, 3)
+            + " um (rule of thumb)");
+  }
+
+  private static String shown(Layers.Layer layer) {
+    String um =
+        layer.um().isPresent() ? Quantity.plain(layer.um().getAsDouble(), 3) + " um of " : "";
+    return um + layer.metal().label();
+  }
+
+  private void change(Step step, UnaryOperator<Layers> to) {
+    changes.add(new Change(step.region(), to));
+  }
+
+  private Layers at(Overlap.Patch patch) {
+    Layers layers = Layers.NONE;
+    for (Change change : changes) {
+      if (patch.regions().contains(change.region())) {
+        layers = change.to().apply(layers);
+      }
+    }
+    return layers;
+  }
+
+  /** Warns of what a step meets, with the area where that is not all of its region. */
+  private void tell(Step step, Function<Layers, Optional<String>> fault) {
+    Map<String, Double> found = new LinkedHashMap<>();
+    double all = 0;
+    for (Overlap.Patch patch : overlap.of(step.region())) {
+      all += patch.areaMm2();
+      fault.apply(at(patch)).ifPresent(text -> found.merge(text, patch.areaMm2(), Double::sum));
+    }
+    for (Map.Entry<String, Double> each : found.entrySet()) {
+      double share = all == 0 ? 1 : each.getValue() / all;
+      if (share >= SMALLEST_SHARE) {
+        warnings.add(
+            "step '"
+                + step.name()
+                + "' "
+                + each.getKey()
+                + (share > 1 - SMALLEST_SHARE
+                    ? ""
+                    : "; so on about "
+                        + Quantity.show(
+                            Area.ofMm2(each.getValue()).squareMetres(), Dimension.AREA, 2)
+                        + " of its "
+                        + Quantity.show(Area.ofMm2(all).squareMetres(), Dimension.AREA, 2)));
+      }
+    }
+  }
+}

@@ -1,0 +1,142 @@
+package org.amperskin.plating;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Which metal a step meets where: a part of 100 cm2, palladium on its front (40 cm2), a pattern of
+ * 10 cm2 of which 7 cm2 lie on the front.
+ */
+class MetalOrderTest {
+  private static final RecipeLibrary RECIPES = RecipeLibrary.standard();
+  private static final Overlap OVERLAP =
+      Map.of(
+              "all",
+              List.of(
+                  patch(5700, "all"),
+                  patch(3300, "all", "front"),
+                  patch(700, "all", "front", "pattern"),
+                  patch(300, "all", "pattern")),
+              "front",
+              List.of(patch(3300, "all", "front"), patch(700, "all", "front", "pattern")),
+              "pattern",
+              List.of(patch(700, "all", "front", "pattern"), patch(300, "all", "pattern")))
+          ::get;
+
+  private static Overlap.Patch patch(double mm2, String... regions) {
+    return new Overlap.Patch(Set.of(regions), mm2);
+  }
+
+  private static Step copper() {
+    return TankStep.of(
+            "copper",
+            RECIPES.find("copper-acid-high-throw"),
+            PlatedSurface.bare(10_000),
+            Target.um(60))
+        .region("all")
+        .build();
+  }
+
+  private static Step brush(String name, String recipe, String region, double mm2, Target target) {
+    return BrushStep.of(name, RECIPES.find(recipe), PlatedSurface.bare(mm2), target)
+        .region(region)
+        .build();
+  }
+
+  private static Step palladium(String region) {
+    return brush("barrier", "palladium-brush", region, 4000, Target.um(0.3));
+  }
+
+  private static Step chromium() {
+    return brush("dark", "chromium-brush-dark-trivalent", "pattern", 1000, Target.coverage(0.4));
+  }
+
+  private static Step work(WorkKind kind, String region, double mm2) {
+    return new WorkStep(kind.key(), region, PlatedSurface.bare(mm2), kind);
+  }
+
+  private static List<String> warnings(Step... steps) {
+    Workpiece piece = new Workpiece(Optional.empty(), OptionalDouble.empty(), Optional.of(OVERLAP));
+    return Plan.of(List.of(steps), piece).warnings();
+  }
+
+  @Test
+  void patternThatLeavesTheBarrierIsToldWithItsArea() {
+    assertThat(warnings(copper(), palladium("front"), chromium()))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("straight on copper", "3.0 cm2 of its 10 cm2"));
+    assertThat(warnings(copper(), palladium("all"), chromium())).isEmpty();
+    assertThat(warnings(copper(), chromium()))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("straight on copper").doesNotContain("so on about"));
+  }
+
+  /** The borders of regions are not exact: a sliver is not worth a word. */
+  @Test
+  void aSliverIsLeftOut() {
+    Overlap nearly =
+        region -> List.of(patch(995, "all", "front", "pattern"), patch(5, "all", "pattern"));
+    Workpiece piece = new Workpiece(Optional.empty(), OptionalDouble.empty(), Optional.of(nearly));
+    assertThat(Plan.of(List.of(copper(), palladium("front"), chromium()), piece).warnings())
+        .isEmpty();
+  }
+
+  @Test
+  void electrocleaningBesideThePalladiumIsFine() {
+    assertThat(warnings(copper(), palladium("front"), work(WorkKind.ELECTROCLEAN, "front", 4000)))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("hydrogen on palladium"));
+    assertThat(warnings(copper(), palladium("front"), work(WorkKind.ELECTROCLEAN, "pattern", 1000)))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("7.0 cm2 of its 10 cm2"));
+  }
+
+  @Test
+  void anEtchMeetsOneMetalHereAndAnotherThere() {
+    Step etch =
+        EtchStep.of(
+                "etch", RECIPES.find("copper-etch-brush"), PlatedSurface.bare(1000), Target.um(10))
+            .region("pattern")
+            .build();
+    assertThat(warnings(copper(), palladium("front"), etch))
+        .singleElement()
+        .satisfies(
+            w ->
+                assertThat(w)
+                    .contains("is meant for copper", "0.300 um of palladium", "7.0 cm2 of its"));
+  }
+
+  /** What was etched off is gone: 60 um less 25 um leave 35 um, too few for 25 um more. */
+  @Test
+  void aSecondEtchMeetsAThinnerLayer() {
+    Recipe recipe = RECIPES.find("copper-etch-brush");
+    Step once =
+        EtchStep.of("once", recipe, PlatedSurface.bare(1000), Target.um(25))
+            .region("pattern")
+            .build();
+    Step twice =
+        EtchStep.of("twice", recipe, PlatedSurface.bare(1000), Target.um(25))
+            .region("pattern")
+            .build();
+    assertThat(warnings(copper(), once)).isEmpty();
+    assertThat(warnings(copper(), once, twice))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("25.0 um deep into 35.0 um"));
+  }
+
+  @Test
+  void chromiumComesOffWhereItIs() {
+    Step off = work(WorkKind.CHROMIUM_OFF, "pattern", 1000);
+    assertThat(warnings(copper(), palladium("all"), chromium(), off, chromium())).isEmpty();
+    assertThat(warnings(copper(), palladium("all"), off))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("on top lies 0.300 um of palladium"));
+    assertThat(warnings(off)).as("a part that the plan did not plate").isEmpty();
+  }
+}
