@@ -18,6 +18,7 @@ import org.amperskin.job.JobFile;
 import org.amperskin.job.JobRun;
 import org.amperskin.job.JobText;
 import org.amperskin.job.MeasuredPart;
+import org.amperskin.job.RunKeeper;
 import org.amperskin.mesh.MeshProblem;
 import org.amperskin.pattern.ArtworkFileException;
 import org.amperskin.plating.RecipeLibrary;
@@ -33,6 +34,7 @@ import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
 import org.amperskin.viewer.part.RegionEntry;
+import org.amperskin.viewer.part.StepCard;
 import org.amperskin.yaml.YamlFault;
 
 /** Jobs worked out, and print files as they are. */
@@ -48,8 +50,21 @@ final class JobSource implements PartSource {
 
   /** Those of the program and the user's beside them, as on the command line. */
   private static RecipeLibrary recipes() throws IOException, YamlFault {
-    return UserRecipes.library(
-        UserFolder.of(System.getenv(), Path.of(System.getProperty("user.home"))));
+    return UserRecipes.library(userFolder());
+  }
+
+  private static UserFolder userFolder() {
+    return UserFolder.of(System.getenv(), Path.of(System.getProperty("user.home")));
+  }
+
+  private static List<StepCard> cards(JobText text, Estimate e, List<String> regions) {
+    List<StepCard> cards = new ArrayList<>();
+    for (StepEstimate step : e.plan().steps()) {
+      RunKeeper keeper =
+          new RunKeeper(userFolder().runs(), text.file(), cards.size() + 1, step.name());
+      cards.add(StepCards.of(step, regions.indexOf(region(step)), keeper));
+    }
+    return cards;
   }
 
   @Override
@@ -181,7 +196,7 @@ final class JobSource implements PartSource {
         text.file().getFileName().toString(),
         surfaces,
         rows,
-        e.plan().steps().stream().map(s -> StepCards.of(s, names.indexOf(region(s)))).toList(),
+        cards(text, e, names),
         problems,
         Optional.of(new JobEdits(text, FilmHandles.of(text, e))),
         Optional.of(e.plan().schedule()));

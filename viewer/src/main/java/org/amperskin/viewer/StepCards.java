@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.DoubleFunction;
+import org.amperskin.job.RunKeeper;
 import org.amperskin.plating.How;
 import org.amperskin.plating.Metal;
 import org.amperskin.plating.Note;
@@ -12,6 +13,7 @@ import org.amperskin.plating.StepFigure;
 import org.amperskin.plating.StepRun;
 import org.amperskin.report.Figures;
 import org.amperskin.viewer.part.FigureRow;
+import org.amperskin.viewer.part.RunStart;
 import org.amperskin.viewer.part.StepCard;
 
 /** Turns the plan's estimates into cards, in the words and digits of the reports. */
@@ -20,7 +22,7 @@ final class StepCards {
 
   private StepCards() {}
 
-  static StepCard of(StepEstimate s, int surface) {
+  static StepCard of(StepEstimate s, int surface, RunKeeper keeper) {
     List<String> warnings = new ArrayList<>();
     s.refusal().ifPresent(r -> warnings.add("No figure: " + r));
     warnings.addAll(s.warnings());
@@ -37,7 +39,7 @@ final class StepCards {
         s.cautions().stream().map(c -> c.hazard() + ": " + c.text()).toList(),
         warnings,
         s.how() == How.PREPARE ? s.notes().stream().map(Note::text).toList() : List.of(),
-        StepRun.of(s));
+        StepRun.of(s).map(run -> new RunStart(run, keeper)));
   }
 
   private static String thickness(StepEstimate s) {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.Consumer;
+import org.amperskin.job.RunKeeper;
 import org.amperskin.mesh.SurfaceMesh;
 import org.amperskin.picture.SampleParts;
 import org.amperskin.plating.PlatedSurface;
@@ -22,6 +23,7 @@ import org.amperskin.viewer.part.PartSource;
 import org.amperskin.viewer.part.ProblemException;
 import org.amperskin.viewer.part.Progress;
 import org.amperskin.viewer.part.RegionEntry;
+import org.amperskin.viewer.part.RunStart;
 import org.amperskin.viewer.part.StepCard;
 
 /**
@@ -136,6 +138,16 @@ public final class SampleSource implements PartSource {
         Optional.of(schedule));
   }
 
+  /** A folder of this very run, so that nothing is left over from another. */
+  private static final RunKeeper KEEPER =
+      new RunKeeper(
+          Path.of(
+              System.getProperty("java.io.tmpdir"),
+              "amperskin-sample-" + ProcessHandle.current().pid()),
+          Path.of("sample.yaml"),
+          1,
+          "Bright acid copper");
+
   private static List<StepCard> steps() {
     return List.of(
         new StepCard(
@@ -162,13 +174,14 @@ public final class SampleSource implements PartSource {
             List.of("Start at a quarter of the current for 3 min while the paint is covered."),
             List.of(),
             StepRun.of(
-                TankStep.of(
-                        "Bright acid copper",
-                        RecipeLibrary.standard().find("copper-acid-decorative"),
-                        PlatedSurface.bare(12_085),
-                        Target.um(60))
-                    .build()
-                    .estimate())),
+                    TankStep.of(
+                            "Bright acid copper",
+                            RecipeLibrary.standard().find("copper-acid-decorative"),
+                            PlatedSurface.bare(12_085),
+                            Target.um(60))
+                        .build()
+                        .estimate())
+                .map(run -> new RunStart(run, KEEPER))),
         new StepCard(
             "Palladium barrier",
             "palladium",

@@ -139,12 +139,12 @@ public final class ViewerModel {
     StepCard card = part.get().steps().get(step);
     card.run()
         .ifPresent(
-            fresh -> {
+            start -> {
               RunClock begun = runs.get(step + card.name());
               boolean keep =
                   begun != null && (begun.going().get() || begun.run().get().share() > 0);
               if (!keep) {
-                begun = new RunClock(step + 1, fresh, Clock.systemUTC());
+                begun = new RunClock(step + 1, start, Clock.systemUTC());
                 runs.put(step + card.name(), begun);
               }
               running.set(begun);

@@ -3,7 +3,6 @@ package org.amperskin.viewer.part;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.amperskin.plating.StepRun;
 
 /**
  * A step of the job as the viewer shows it.
@@ -20,7 +19,7 @@ import org.amperskin.plating.StepRun;
  * @param cautions hazards of this step; always shown
  * @param warnings what to look at in this job
  * @param notes how it is done
- * @param run it as it starts; empty for what has no figure or no time
+ * @param run what runs it; empty for what has no figure or no time
  */
 public record StepCard(
     String name,
@@ -35,7 +34,7 @@ public record StepCard(
     List<String> cautions,
     List<String> warnings,
     List<String> notes,
-    Optional<StepRun> run) {
+    Optional<RunStart> run) {
   /** Copies the lists. */
   public StepCard {
     more = List.copyOf(more);

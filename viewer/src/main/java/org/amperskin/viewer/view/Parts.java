@@ -40,6 +40,12 @@ final class Parts {
     return label;
   }
 
+  /** Shows or hides, hidden without taking room. */
+  static void show(Node node, boolean shown) {
+    node.setVisible(shown);
+    node.setManaged(shown);
+  }
+
   static Region spacer() {
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);

@@ -1,10 +1,12 @@
 package org.amperskin.viewer.view;
 
+import java.util.List;
 import java.util.Locale;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.InvalidationListener;
+import javafx.beans.Observable;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -17,8 +19,10 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.util.Duration;
+import org.amperskin.job.KeptRun;
 import org.amperskin.plating.Pulse;
 import org.amperskin.plating.StepRun;
+import org.amperskin.report.Figures;
 import org.amperskin.report.RunText;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
@@ -41,9 +45,13 @@ final class RunPane extends VBox {
   private final Label readWord = Parts.word("Current on the meter", "muted");
   private final Label fault = Parts.text("", "fault");
   private final VBox watch = new VBox(8);
+  private final Label seen = Parts.text("", "run-kept");
+  private final Button on = new Button();
+  private final VBox question = new VBox(10);
+  private final HBox buttons = new HBox(10);
   private final InvalidationListener shown = o -> show();
   private RunClock clock;
-  private final Timeline timer = new Timeline(new KeyFrame(EACH, e -> clock.tick()));
+  private final Timeline timer = new Timeline(new KeyFrame(EACH, e -> tick()));
 
   RunPane(ViewerModel model) {
     this.model = model;
@@ -70,9 +78,19 @@ final class RunPane extends VBox {
     bar.setMaxWidth(Double.MAX_VALUE);
     HBox head = new HBox(10, title, Parts.spacer(), close);
     head.setAlignment(Pos.CENTER_LEFT);
-    HBox buttons = new HBox(10, go, reset, Parts.spacer(), readWord, read);
+    buttons.getChildren().addAll(go, reset, Parts.spacer(), readWord, read);
     buttons.setAlignment(Pos.CENTER_LEFT);
-    VBox left = new VBox(14, large, under, bar, figures, buttons, fault);
+    on.setId("run-on");
+    on.setOnAction(e -> clock.onSince());
+    Button off = new Button("No, go on from here");
+    off.setId("run-off");
+    off.setOnAction(e -> clock.offSince());
+    Button anew = new Button("From the start");
+    anew.setId("run-anew");
+    anew.setOnAction(e -> clock.reset());
+    question.setId("run-question");
+    question.getChildren().addAll(seen, new HBox(10, on, off, anew));
+    VBox left = new VBox(14, large, under, bar, figures, question, buttons, fault);
     HBox.setHgrow(left, Priority.ALWAYS);
     left.setMinWidth(0);
     ScrollPane scroll = new ScrollPane(watch);
@@ -92,16 +110,14 @@ final class RunPane extends VBox {
 
   private void change(RunClock next) {
     if (clock != null) {
-      clock.run().removeListener(shown);
-      clock.going().removeListener(shown);
+      watched(clock).forEach(o -> o.removeListener(shown));
     }
     clock = next;
     timer.stop();
     if (next == null) {
       return;
     }
-    next.run().addListener(shown);
-    next.going().addListener(shown);
+    watched(next).forEach(o -> o.addListener(shown));
     fault.setText("");
     read.clear();
     timer.play();
@@ -116,7 +132,18 @@ final class RunPane extends VBox {
         .forEach(c -> watch.getChildren().add(Parts.noted(c, "caution-sign")));
     clock.tick();
     show();
-    go.requestFocus();
+    (next.kept().get() == null ? go : on).requestFocus();
+  }
+
+  private static List<Observable> watched(RunClock clock) {
+    return List.of(clock.run(), clock.going(), clock.kept(), clock.fault());
+  }
+
+  private void tick() {
+    clock.tick();
+    if (clock.kept().get() != null) {
+      show(); // the time since it was last seen grows
+    }
   }
 
   private void take() {
@@ -137,6 +164,14 @@ final class RunPane extends VBox {
 
   private void show() {
     StepRun run = clock.run().get();
+    Parts.show(question, clock.kept().get() != null);
+    Parts.show(buttons, clock.kept().get() == null);
+    if (clock.kept().get() != null) {
+      ask(clock.kept().get(), run.electric());
+    }
+    if (!clock.fault().get().isEmpty()) {
+      fault.setText(clock.fault().get());
+    }
     large.setText(large(run));
     under.setText(under(run));
     bar.setProgress(run.share());
@@ -160,6 +195,20 @@ final class RunPane extends VBox {
                     FigureText.fourDigits(n.currentA()),
                     "A"));
     run.readA().ifPresent(a -> row("Counted as read", FigureText.fourDigits(a), "A"));
+  }
+
+  /** A step that was broken off: how it goes on is for the user to say. */
+  private void ask(KeptRun kept, boolean electric) {
+    String ago = "Last seen " + Figures.time(clock.gapS()) + " ago";
+    if (kept.going()) {
+      String since = electric ? "was the current on since?" : "has it gone on since?";
+      seen.setText(ago + " while it ran; " + since);
+      on.setText(
+          electric ? "Yes, count " + ampereHours(clock.gapAh()) + " A·h more" : "Yes, count that");
+    } else {
+      seen.setText(ago + ", paused.");
+    }
+    Parts.show(on, kept.going());
   }
 
   private void row(String label, String value, String unit) {

@@ -498,6 +498,28 @@ class ViewerWindowTest {
     assertThat(model.running().get()).isNull();
   }
 
+  /** A viewer that is opened again knows the step that was under way, and asks. */
+  @Test
+  void aStepThatWasBrokenOffIsAskedAbout(FxRobot robot) throws TimeoutException {
+    openAndWait("dome");
+    onUi(() -> model.selectStep(0));
+    onUi(model::runStep);
+    onUi(() -> model.running().get().reset());
+    assertThat(robot.lookup("#run-question").query().isVisible()).isFalse();
+    robot.clickOn("#run-go");
+    openAndWait("dome"); // forgets what it knows of the step, as a new viewer does
+    onUi(() -> model.selectStep(0));
+    onUi(model::runStep);
+    assertThat(texts(robot.lookup("#run-question").query()))
+        .anyMatch(t -> t.startsWith("Last seen") && t.endsWith("was the current on since?"));
+    assertThat(robot.lookup("#run-go").query().getParent().isVisible()).isFalse();
+    robot.clickOn("#run-on");
+    assertThat(onUi(() -> model.running().get().going().get())).isTrue();
+    assertThat(robot.lookup("#run-question").query().isVisible()).isFalse();
+    onUi(() -> model.running().get().reset());
+    onUi(model::leaveRun);
+  }
+
   @Test
   void theScheduleIsShownAndPutAway(FxRobot robot) throws TimeoutException {
     robot.push(KeyCode.T);
