@@ -338,6 +338,16 @@ public record Job(
     return with(films, regions, List.copyOf(otherSteps));
   }
 
+  /** The same part with this step alone, without films where the step works through none. */
+  Job alone(StepSpec step) {
+    RegionSpec region = regions.get(step.region());
+    if (region != null && !region.films().isEmpty()) {
+      return with(List.of(step)); // films may lean on one another
+    }
+    Map<String, RegionSpec> own = region == null ? Map.of() : Map.of(step.region(), region);
+    return with(Map.of(), own, List.of(step));
+  }
+
   private Job with(
       Map<String, FilmSpec> otherFilms,
       Map<String, RegionSpec> otherRegions,

@@ -74,7 +74,7 @@ public record RackJobs(
     for (Hanging h : hanging) {
       Estimate e = worked.get(h.job());
       if (e == null) {
-        e = worker.of(h.job().with(List.of(h.step().at(density))));
+        e = worker.of(h.job().alone(h.step().at(density)));
         worked.put(h.job(), e);
       }
       var step = e.plan().steps().get(0);
