@@ -9,9 +9,10 @@ import java.util.OptionalDouble;
  * The metals on one place of the part, as thick as their steps meant them. Immutable.
  *
  * @param stack the lowest first
+ * @param resist whether resist was laid over them, open or not
  */
-record Layers(List<Layer> stack) {
-  static final Layers NONE = new Layers(List.of());
+record Layers(List<Layer> stack, boolean resist) {
+  static final Layers NONE = new Layers(List.of(), false);
 
   /**
    * One metal.
@@ -43,7 +44,7 @@ record Layers(List<Layer> stack) {
     if (!endsWith(metal)) {
       List<Layer> more = new ArrayList<>(stack);
       more.add(new Layer(metal, um));
-      return new Layers(more);
+      return new Layers(more, resist);
     }
     OptionalDouble below = top().orElseThrow().um();
     boolean known = below.isPresent() && um.isPresent();
@@ -69,7 +70,12 @@ record Layers(List<Layer> stack) {
     return endsWith(metal) ? withoutTop() : this;
   }
 
+  /** With resist over them, or without. */
+  Layers under(boolean laid) {
+    return new Layers(stack, laid);
+  }
+
   private Layers withoutTop() {
-    return new Layers(stack.subList(0, stack.size() - 1));
+    return new Layers(stack.subList(0, stack.size() - 1), resist);
   }
 }

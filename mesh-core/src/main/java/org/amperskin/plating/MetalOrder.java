@@ -13,7 +13,7 @@ import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
 
 /**
- * Which metals lie where so far, and what a step meets there.
+ * Which metals lie where so far, under resist or not, and what a step meets there.
  *
  * <p>Each place of the part has layers of its own, by the regions that hold it; what goes wrong on
  * part of a region only is told with that part's area.
@@ -27,7 +27,12 @@ final class MetalOrder {
   /** Less of a region than this is not worth telling; the borders of regions are not exact. */
   private static final double SMALLEST_SHARE = 0.01;
 
-  private record Change(String region, UnaryOperator<Layers> to) {}
+  /** What a step did to a region, or to all of the part. */
+  private record Change(Optional<String> region, UnaryOperator<Layers> to) {
+    boolean reaches(Overlap.Patch patch) {
+      return region.map(patch.regions()::contains).orElse(true);
+    }
+  }
 
   private final Overlap overlap;
   private final List<String> warnings;
@@ -44,6 +49,26 @@ final class MetalOrder {
   /** New paint lies on whatever was there. */
   void paint(Step step) {
     change(step, layers -> Layers.NONE);
+  }
+
+  void resist(Step step) {
+    change(step, layers -> layers.under(true));
+  }
+
+  void strip() {
+    changes.add(new Change(Optional.empty(), layers -> layers.under(false)));
+  }
+
+  /** Openings where no resist was laid are no openings: their surroundings are as bare. */
+  void openings(Step step) {
+    tell(
+        step,
+        layers ->
+            layers.resist()
+                ? Optional.empty()
+                : Optional.of(
+                    "works through openings where 0 um of resist was laid: what lies beside them"
+                        + " is as bare as they are; lay resist on all of the pattern"));
   }
 
   void plate(Step step, Recipe recipe, OptionalDouble um) {
@@ -152,13 +177,13 @@ final class MetalOrder {
   }
 
   private void change(Step step, UnaryOperator<Layers> to) {
-    changes.add(new Change(step.region(), to));
+    changes.add(new Change(Optional.of(step.region()), to));
   }
 
   private Layers at(Overlap.Patch patch) {
     Layers layers = Layers.NONE;
     for (Change change : changes) {
-      if (patch.regions().contains(change.region())) {
+      if (change.reaches(patch)) {
         layers = change.to().apply(layers);
       }
     }

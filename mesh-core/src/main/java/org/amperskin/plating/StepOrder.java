@@ -13,6 +13,7 @@ final class StepOrder {
   private static final double ZERO_C = Quantity.parse("0 C", Dimension.TEMPERATURE).si();
 
   private static final double SMALLEST_BARE_SHARE = 0.01;
+  private static final double WHOLLY_OPEN = 1e-9;
 
   private final Optional<PrintMaterial> print;
   private final OptionalDouble resistUm;
@@ -78,6 +79,7 @@ final class StepOrder {
       }
       case RESIST -> {
         resistOn = true;
+        metals.resist(work);
         coveredMm2 += work.surface().traversedAreaMm2();
         resistSeen = true;
         exposed = false;
@@ -126,6 +128,7 @@ final class StepOrder {
       case DRY -> driedSinceChromium = true;
       case STRIP -> {
         resistOn = false;
+        metals.strip();
         coveredMm2 = 0;
         solvent(work.name());
         if (chromicAcid && (rinsesSinceChromium < 2 || !driedSinceChromium)) {
@@ -194,7 +197,11 @@ final class StepOrder {
   }
 
   /** Openings that were developed are covered by a film of what was left, and passive. */
-  private void openings(String name, boolean plates) {
+  private void openings(CurrentStep step, boolean plates) {
+    String name = step.name();
+    if (resistOn && step.surface().openFraction() < 1 - WHOLLY_OPEN) {
+      metals.openings(step);
+    }
     if (resistOn && !developed) {
       warnings.add(
           "step '"
@@ -220,7 +227,7 @@ final class StepOrder {
     if (recipe.alkaline() && resistOn) {
       alkaline(step.name(), recipe.id());
     }
-    openings(step.name(), false);
+    openings(step, false);
     metals.etch(step, estimate.figure(EtchEstimator.DEPTH).map(StepFigure::value).orElse(0.0));
     double bare = wholeMm2 - Math.max(coveredMm2, step.surface().traversedAreaMm2());
     if (estimate.bathed() && bare > SMALLEST_BARE_SHARE * wholeMm2) {
@@ -240,7 +247,7 @@ final class StepOrder {
     if (recipe.alkaline() && resistOn) {
       alkaline(name, recipe.id());
     }
-    openings(name, true);
+    openings(step, true);
     metals.plate(step, recipe, estimate.thicknessUm());
     boolean chromium = recipe.metal() == Metal.CHROMIUM;
     if (chromium) {

@@ -112,6 +112,35 @@ class MetalOrderTest {
                     .contains("is meant for copper", "0.300 um of palladium", "7.0 cm2 of its"));
   }
 
+  /** A pattern of 10 cm2 whose front part alone has resist: 3 cm2 of openings in the bare. */
+  @Test
+  void openingsBesideTheResistAreTold() {
+    Step dark =
+        BrushStep.of(
+                "dark",
+                RECIPES.find("chromium-brush-dark-trivalent"),
+                PlatedSurface.masked(1000, 3000),
+                Target.coverage(0.4))
+            .region("pattern")
+            .build();
+    Step[] mask = {
+      work(WorkKind.RESIST, "front", 4000),
+      work(WorkKind.EXPOSE, "pattern", 1000),
+      work(WorkKind.DEVELOP, "pattern", 1000),
+      work(WorkKind.ACTIVATE, "pattern", 1000)
+    };
+    Step wide = work(WorkKind.RESIST, "all", 10_000);
+    Step strip = work(WorkKind.STRIP, "front", 4000);
+    assertThat(warnings(copper(), palladium("all"), mask[0], mask[1], mask[2], mask[3], dark))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("0 um of resist", "3.0 cm2 of its 10 cm2"));
+    assertThat(warnings(copper(), palladium("all"), wide, mask[1], mask[2], mask[3], dark))
+        .isEmpty();
+    assertThat(warnings(copper(), palladium("all"), mask[0], strip, dark))
+        .as("no mask is meant")
+        .isEmpty();
+  }
+
   /** What was etched off is gone: 60 um less 25 um leave 35 um, too few for 25 um more. */
   @Test
   void aSecondEtchMeetsAThinnerLayer() {
