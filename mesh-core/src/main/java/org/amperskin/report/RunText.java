@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.amperskin.job.KeptRun;
 import org.amperskin.plating.Caution;
 import org.amperskin.plating.Pulse;
@@ -107,14 +108,23 @@ public final class RunText {
     return run.done() ? "done" : run.electric() ? "set" : "work";
   }
 
-  private static String setting(StepRun run) {
+  /** What to do where there is nothing to set: it is done, or takes no current. */
+  public static Optional<String> doing(StepRun run) {
     if (run.done()) {
-      return run.electric()
-          ? "take it out with the current on, then switch off"
-          : "go on with the next step";
+      return Optional.of(
+          run.electric()
+              ? "take it out with the current on, then switch off"
+              : "go on with the next step");
     }
-    if (!run.electric()) {
-      return run.handsBusy() ? "hands busy" : "it waits by itself";
+    return run.electric()
+        ? Optional.empty()
+        : Optional.of(run.handsBusy() ? "hands busy" : "it waits by itself");
+  }
+
+  private static String setting(StepRun run) {
+    Optional<String> doing = doing(run);
+    if (doing.isPresent()) {
+      return doing.get();
     }
     StringBuilder text = new StringBuilder(Figures.current(run.setA().getAsDouble()));
     run.step()

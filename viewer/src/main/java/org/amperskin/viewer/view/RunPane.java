@@ -2,6 +2,7 @@ package org.amperskin.viewer.view;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import javafx.animation.Animation;
 import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
@@ -22,7 +23,6 @@ import javafx.util.Duration;
 import org.amperskin.job.KeptRun;
 import org.amperskin.plating.Pulse;
 import org.amperskin.plating.StepRun;
-import org.amperskin.report.Figures;
 import org.amperskin.report.RunText;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
@@ -199,7 +199,7 @@ final class RunPane extends VBox {
 
   /** A step that was broken off: how it goes on is for the user to say. */
   private void ask(KeptRun kept, boolean electric) {
-    String ago = "Last seen " + Figures.time(clock.gapS()) + " ago";
+    String ago = "Last seen " + FigureText.duration(clock.gapS()) + " ago";
     if (kept.going()) {
       String since = electric ? "was the current on since?" : "has it gone on since?";
       seen.setText(ago + " while it ran; " + since);
@@ -236,13 +236,9 @@ final class RunPane extends VBox {
   }
 
   private static String under(StepRun run) {
-    if (run.done()) {
-      return run.electric()
-          ? "Take it out with the current on, then switch off."
-          : "Go on with the next step.";
-    }
-    if (!run.electric()) {
-      return run.handsBusy() ? "Hands busy" : "It waits by itself";
+    Optional<String> doing = RunText.doing(run);
+    if (doing.isPresent()) {
+      return Character.toUpperCase(doing.get().charAt(0)) + doing.get().substring(1) + ".";
     }
     String volts =
         run.step().voltageV().isPresent()
