@@ -118,7 +118,7 @@ final class PlanCommand extends Verb {
   @Option(
       names = "--redo",
       paramLabel = "STEP",
-      description = "Take this step's layer off, plate it anew, and what comes after.")
+      description = "Name or number: take its layer off, plate it anew, and what comes after.")
   private String redo;
 
   @Option(

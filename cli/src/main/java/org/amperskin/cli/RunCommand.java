@@ -6,7 +6,6 @@ import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -17,7 +16,6 @@ import org.amperskin.plating.StepRun;
 import org.amperskin.report.RunJson;
 import org.amperskin.report.RunText;
 import org.amperskin.units.Dimension;
-import org.amperskin.units.NearestWord;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -72,9 +70,13 @@ final class RunCommand extends Verb {
   public Integer call() throws Exception {
     jobFile(file, "steps of jobs are run");
     Estimate estimate = estimate(file);
-    List<StepEstimate> steps = estimate.plan().steps();
-    int number = number(steps);
-    StepEstimate chosen = steps.get(number - 1);
+    int number;
+    try {
+      number = estimate.job().numberOf(step);
+    } catch (IllegalArgumentException unknown) {
+      throw new UsageFault(unknown.getMessage());
+    }
+    StepEstimate chosen = estimate.plan().steps().get(number - 1);
     if (chosen.refused()) {
       complain("step '" + chosen.name() + "' has no figure: " + chosen.refusal().orElseThrow());
       return ExitCode.REFUSAL;
@@ -117,27 +119,6 @@ final class RunCommand extends Verb {
               ended.passedAh()));
     }
     return ExitCode.ANSWER;
-  }
-
-  private int number(List<StepEstimate> steps) throws UsageFault {
-    List<String> names = steps.stream().map(StepEstimate::name).toList();
-    if (names.contains(step)) {
-      return names.indexOf(step) + 1;
-    }
-    if (step.matches("[0-9]{1,4}")) {
-      int number = Integer.parseInt(step);
-      if (number >= 1 && number <= steps.size()) {
-        return number;
-      }
-      throw new UsageFault("step " + number + ": the job has " + steps.size() + " steps");
-    }
-    throw new UsageFault(
-        "step '"
-            + step
-            + "' is not in the job"
-            + NearestWord.of(step, names)
-                .map(near -> ", did you mean '" + near + "'?")
-                .orElse("; it has " + String.join(", ", names)));
   }
 
   /** Lines typed, read aside; the end of the input ends the run. */

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Predicate;
 import org.amperskin.plating.Already;
+import org.amperskin.plating.Claim;
 import org.amperskin.plating.How;
 import org.amperskin.plating.Metal;
 import org.amperskin.plating.Recipe;
@@ -14,7 +15,6 @@ import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.plating.Target;
 import org.amperskin.plating.WorkKind;
 import org.amperskin.units.Length;
-import org.amperskin.units.NearestWord;
 import org.amperskin.units.Quantity;
 
 /** Jobs that were broken off or went wrong, and are taken up again. */
@@ -31,7 +31,7 @@ public final class Again {
    * @throws IllegalArgumentException if a step is not in the job or passes no charge
    */
   public static Job continued(Job job, Map<String, Double> chargesAh) {
-    chargesAh.keySet().forEach(name -> step(job, name, p -> true, "passes no current"));
+    chargesAh.keySet().forEach(name -> plate(job, name, p -> true, "passes no current"));
     return job.with(
         job.steps().stream()
             .map(
@@ -55,11 +55,11 @@ public final class Again {
   /**
    * What is asked of a layer to be done again.
    *
-   * @param name the step whose layer is bad
+   * @param step name or number of the step whose layer is bad
    * @param depthUm how much to take off with current (um), half of it if not told
    * @param resistOff whether the resist that the layer was plated through is off already
    */
-  public record Redo(String name, OptionalDouble depthUm, boolean resistOff) {}
+  public record Redo(String step, OptionalDouble depthUm, boolean resistOff) {}
 
   /**
    * Takes a bad layer off, plates it anew, and does what comes after.
@@ -72,9 +72,13 @@ public final class Again {
    * @throws IllegalArgumentException if that cannot be done, with what can
    */
   public static Job redone(Job job, Redo asked, RecipeLibrary recipes) {
-    StepSpec step = step(job, asked.name(), p -> p.recipe().how() != How.ETCH, "plates nothing");
+    int number = plate(job, asked.step(), p -> p.recipe().how() != How.ETCH, "plates nothing");
+    StepSpec step = job.steps().get(number - 1);
     StepSpec.Plate plate = (StepSpec.Plate) step.doing();
-    Optional<Recipe> off = solutionFor(plate, recipes);
+    Optional<Recipe> off =
+        layerUm(plate).isPresent() || charged(plate) && asked.depthUm().isPresent()
+            ? solutionFor(plate, recipes)
+            : Optional.empty();
     Way way =
         plate.recipe().metal() == Metal.CHROMIUM
             ? Way.CHROMIUM_OFF
@@ -88,12 +92,12 @@ public final class Again {
               + (way == Way.SCOUR ? " is scoured off by hand" : " comes off whole in acid")
               + ", not to a depth; leave it out");
     }
-    List<StepSpec> before = job.steps().subList(0, job.steps().indexOf(step));
+    List<StepSpec> before = job.steps().subList(0, number - 1);
     int resist = lastResist(before);
     boolean masked = resist >= 0;
     if (asked.resistOff() && !masked) {
       throw new IllegalArgumentException(
-          "step '" + asked.name() + "' has 0 steps 'resist' before it: none is to be laid again");
+          "step '" + step.name() + "' has 0 steps 'resist' before it: none is to be laid again");
     }
     boolean spoilt =
         masked
@@ -108,15 +112,20 @@ public final class Again {
     StepSpec again = step.anew();
     switch (way) {
       case CURRENT -> {
-        double um = ((Target.Thickness) plate.target().orElseThrow()).thickness().inUm();
-        double deep = depth(asked, um);
-        steps.add(
-            new StepSpec(
-                "take off " + step.name(),
-                step.region(),
-                etch(off.orElseThrow(), deep, um),
-                step.place()));
-        again = step.after(Already.reading(um - deep));
+        OptionalDouble um = layerUm(plate);
+        double deep = depth(asked, um, step.name());
+        StepSpec.Settings settings =
+            StepSpec.Settings.etching(
+                um.isPresent()
+                    ? OptionalDouble.of(Length.ofUm(um.getAsDouble()).metres())
+                    : OptionalDouble.empty());
+        StepSpec.Plate etch =
+            new StepSpec.Plate(off.orElseThrow(), Optional.of(Target.um(deep)), settings, false);
+        steps.add(new StepSpec("take off " + step.name(), step.region(), etch, step.place()));
+        again =
+            um.isPresent()
+                ? step.after(Already.reading(um.getAsDouble() - deep))
+                : step.anew(Target.um(deep));
       }
       case CHROMIUM_OFF -> steps.add(work("take off " + step.name(), WorkKind.CHROMIUM_OFF, step));
       case SCOUR -> steps.add(work("scour off " + step.name(), WorkKind.SAND, step));
@@ -139,27 +148,32 @@ public final class Again {
     return job.with(steps);
   }
 
-  private static double depth(Redo asked, double um) {
-    double deep = asked.depthUm().orElse(HALF * um);
-    if (!(deep < um)) {
+  /** Thickness that the step was to reach (um), if that is how it ends. */
+  private static OptionalDouble layerUm(StepSpec.Plate plate) {
+    return plate.target().orElse(null) instanceof Target.Thickness t
+        ? OptionalDouble.of(t.thickness().inUm())
+        : OptionalDouble.empty();
+  }
+
+  /** Whether it ends by a charge that stands for a thickness. */
+  private static boolean charged(StepSpec.Plate plate) {
+    return plate.target().orElse(null) instanceof Target.Passed
+        && plate.recipe().claim() == Claim.FARADAY;
+  }
+
+  private static double depth(Redo asked, OptionalDouble um, String name) {
+    double deep = asked.depthUm().orElseGet(() -> HALF * um.orElseThrow());
+    if (um.isPresent() && !(deep < um.getAsDouble())) {
       throw new IllegalArgumentException(
           "depth "
               + Quantity.plain(deep, 3)
               + " um is not less than the "
-              + Quantity.plain(um, 3)
+              + Quantity.plain(um.getAsDouble(), 3)
               + " um of '"
-              + asked.name()
+              + name
               + "': something must stay to carry the current");
     }
     return deep;
-  }
-
-  private static StepSpec.Plate etch(Recipe off, double deepUm, double layerUm) {
-    return new StepSpec.Plate(
-        off,
-        Optional.of(Target.um(deepUm)),
-        StepSpec.Settings.etching(Length.ofUm(layerUm).metres()),
-        false);
   }
 
   /** The step that laid the resist that is still on at the end of these, or -1. */
@@ -181,42 +195,42 @@ public final class Again {
     return new StepSpec(name, step.region(), new StepSpec.Work(kind), step.place());
   }
 
-  /** What takes a layer of known thickness off with current, worked as it was plated if it can. */
+  /** What takes this metal off with current, worked as it was plated if there is a choice. */
   private static Optional<Recipe> solutionFor(StepSpec.Plate plate, RecipeLibrary recipes) {
     boolean brush = plate.recipe().how() == How.BRUSH;
     List<Recipe> off =
         recipes.all().stream()
             .filter(r -> r.how() == How.ETCH && r.metal() == plate.recipe().metal())
             .toList();
-    return plate.target().filter(t -> t instanceof Target.Thickness).isEmpty()
-        ? Optional.empty()
-        : off.stream()
-            .filter(r -> r.swabbed() == brush)
-            .findFirst()
-            .or(() -> off.stream().findFirst());
+    return off.stream()
+        .filter(r -> r.swabbed() == brush)
+        .findFirst()
+        .or(() -> off.stream().findFirst());
   }
 
-  private static StepSpec step(
-      Job job, String name, Predicate<StepSpec.Plate> fits, String otherwise) {
-    List<StepSpec> plates =
-        job.steps().stream()
-            .filter(s -> s.doing() instanceof StepSpec.Plate p && fits.test(p))
-            .toList();
-    List<String> names = plates.stream().map(StepSpec::name).toList();
-    return plates.stream()
-        .filter(s -> s.name().equals(name))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "step '"
-                        + name
-                        + "' "
-                        + otherwise
-                        + " in "
-                        + job.name()
-                        + NearestWord.of(name, names)
-                            .map(near -> ", did you mean '" + near + "'?")
-                            .orElse("; these do: " + String.join(", ", names))));
+  /** Number of a step with current, told by name or number. */
+  private static int plate(Job job, String told, Predicate<StepSpec.Plate> fits, String otherwise) {
+    int number = job.numberOf(told);
+    StepSpec step = job.steps().get(number - 1);
+    if (step.doing() instanceof StepSpec.Plate p && fits.test(p)) {
+      return number;
+    }
+    throw new IllegalArgumentException(
+        "step "
+            + number
+            + " '"
+            + step.name()
+            + "' "
+            + otherwise
+            + " in "
+            + job.name()
+            + "; these do: "
+            + String.join(
+                ", ",
+                job.steps().stream()
+                    .filter(s -> s.doing() instanceof StepSpec.Plate p && fits.test(p))
+                    .map(StepSpec::name)
+                    .distinct()
+                    .toList()));
   }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import org.amperskin.film.FilmStock;
 import org.amperskin.film.Light;
 import org.amperskin.film.Resist;
@@ -19,6 +20,7 @@ import org.amperskin.region.Placement;
 import org.amperskin.region.Selector;
 import org.amperskin.skin.Skin;
 import org.amperskin.units.Length;
+import org.amperskin.units.NearestWord;
 import org.amperskin.yaml.Place;
 
 /**
@@ -336,6 +338,43 @@ public record Job(
   /** The same job with other steps. */
   public Job with(List<StepSpec> otherSteps) {
     return with(films, regions, List.copyOf(otherSteps));
+  }
+
+  /**
+   * Number of a step, from 1.
+   *
+   * @param told its name, or its number
+   * @throws IllegalArgumentException if there is none, or if more than one is called so
+   */
+  public int numberOf(String told) {
+    List<Integer> called =
+        IntStream.rangeClosed(1, steps.size())
+            .filter(n -> steps.get(n - 1).name().equals(told))
+            .boxed()
+            .toList();
+    if (called.size() == 1) {
+      return called.get(0);
+    }
+    if (called.size() > 1) {
+      throw new IllegalArgumentException(
+          called.size() + " steps are called '" + told + "': tell its number, one of " + called);
+    }
+    if (told.matches("[0-9]{1,4}")) {
+      int number = Integer.parseInt(told);
+      if (number >= 1 && number <= steps.size()) {
+        return number;
+      }
+      throw new IllegalArgumentException(
+          "step " + number + ": the job has " + steps.size() + " steps");
+    }
+    List<String> names = steps.stream().map(StepSpec::name).distinct().toList();
+    throw new IllegalArgumentException(
+        "step '"
+            + told
+            + "' is not in the job"
+            + NearestWord.of(told, names)
+                .map(near -> ", did you mean '" + near + "'?")
+                .orElse("; it has " + String.join(", ", names)));
   }
 
   /** The same part with this step alone, without films where the step works through none. */

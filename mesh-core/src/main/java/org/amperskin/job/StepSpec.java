@@ -43,6 +43,18 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
         : this;
   }
 
+  /** The same plating step from its beginning, to another end; work stays as it is. */
+  StepSpec anew(Target target) {
+    return doing instanceof Plate plate
+        ? new StepSpec(
+                name,
+                region,
+                new Plate(plate.recipe(), Optional.of(target), plate.settings(), plate.onPaint()),
+                place)
+            .anew()
+        : this;
+  }
+
   private StepSpec with(Plate plate, Settings settings) {
     Plate other = new Plate(plate.recipe(), plate.target(), settings, plate.onPaint());
     return new StepSpec(name, region, other, place);
@@ -106,10 +118,10 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
       return of(density, efficiency, metalDensity, OptionalDouble.empty());
     }
 
-    /** An etch of a layer that is there (m). */
-    static Settings etching(double layer) {
+    /** An etch of a layer that is there (m), if its thickness is known. */
+    static Settings etching(OptionalDouble layer) {
       OptionalDouble e = OptionalDouble.empty();
-      return of(e, e, e, OptionalDouble.of(layer));
+      return of(e, e, e, layer);
     }
 
     private static Settings of(

@@ -1,11 +1,13 @@
 package org.amperskin.plating;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import org.amperskin.units.Area;
@@ -21,6 +23,10 @@ import org.amperskin.units.Quantity;
 final class MetalOrder {
   /** Share of a layer that a mean depth may reach, since current is uneven (rule of thumb). */
   private static final double DEEPEST_SHARE = 0.5;
+
+  /** Metals that hydrochloric acid dissolves with hydrogen (potentials below hydrogen's). */
+  private static final Set<Metal> EATEN_BY_ACID =
+      EnumSet.of(Metal.ZINC, Metal.TIN, Metal.IRON, Metal.COBALT);
 
   private static final double THICKEST_BARRIER_UM = 0.5;
 
@@ -90,15 +96,7 @@ final class MetalOrder {
   }
 
   void chromiumOff(Step step) {
-    tell(
-        step,
-        layers ->
-            layers.top().isEmpty() || layers.endsWith(Metal.CHROMIUM)
-                ? Optional.empty()
-                : Optional.of(
-                    "takes chromium off, and on top lies "
-                        + shown(layers.top().orElseThrow())
-                        + ": do it before that step, or leave it out"));
+    tell(step, MetalOrder::chromiumOffFault);
     change(step, layers -> layers.without(Metal.CHROMIUM));
   }
 
@@ -113,6 +111,27 @@ final class MetalOrder {
                         + " and cracks: clean before the palladium, or activate 30 s in dilute acid"
                         + " at 0 A")
                 : Optional.empty());
+  }
+
+  private static Optional<String> chromiumOffFault(Layers layers) {
+    if (layers.top().isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<Layers.Layer> below = layers.without(Metal.CHROMIUM).top();
+    if (!layers.endsWith(Metal.CHROMIUM)) {
+      return Optional.of(
+          "takes chromium off, and on top lies "
+              + shown(below.orElseThrow())
+              + ": do it before that step, or leave it out");
+    }
+    return below
+        .filter(l -> EATEN_BY_ACID.contains(l.metal()))
+        .map(
+            l ->
+                "brings hydrochloric acid to "
+                    + shown(l)
+                    + " under the chromium, which it eats within 1 min: scour the chromium off"
+                    + " instead");
   }
 
   private static Optional<String> chromiumOnCopper(Layers layers) {

@@ -144,6 +144,31 @@ class AgainTest {
         .doesNotContain("nickel");
   }
 
+  /** A layer that ends by charge has no told thickness: so much comes off, so much goes on. */
+  @Test
+  void aLayerByChargeIsRedoneToAToldDepthOrWhole() throws Exception {
+    Job job = job("  - {name: ni, recipe: nickel-brush-acid, charge: 2 A.h}\n");
+    Plan plan = plan(Again.redone(job, new Again.Redo("ni", OptionalDouble.of(2), false), RECIPES));
+    assertThat(plan.steps().get(0).recipe()).contains("nickel-etch-brush");
+    assertThat(plan.steps().get(4).massG().orElseThrow()).isCloseTo(24 * 2e-4 * 8.9, within(1e-9));
+    Plan whole = plan(redone(job, "ni"));
+    assertThat(whole.steps().get(0).name()).isEqualTo("scour off ni");
+    assertThat(whole.steps().get(3).chargeAh().orElseThrow()).isCloseTo(2, within(1e-12));
+  }
+
+  @Test
+  void stepsOfOneNameAreToldApartByNumber() throws Exception {
+    Job job = job(COPPER + COPPER.replace("60 um", "20 um"));
+    assertThatThrownBy(() -> redone(job, "copper"))
+        .hasMessageContaining("2 steps are called 'copper'")
+        .hasMessageContaining("[1, 4]");
+    assertThatThrownBy(() -> Again.continued(job, Map.of("copper", 0.1)))
+        .hasMessageContaining("2 steps are called 'copper'");
+    assertThat(names(redone(job, "4"))).hasSize(7).startsWith("take off copper").endsWith("dark");
+    assertThat(names(redone(job, "1"))).hasSize(10);
+    assertThatThrownBy(() -> redone(job, "7")).hasMessageContaining("the job has 6 steps");
+  }
+
   @Test
   void nickelThroughOpeningsIsNotSanded() throws Exception {
     assertThat(names(redone(job(THROUGH_RESIST), "nickel")))

@@ -167,5 +167,16 @@ class MetalOrderTest {
         .singleElement()
         .satisfies(w -> assertThat(w).contains("on top lies 0.300 um of palladium"));
     assertThat(warnings(off)).as("a part that the plan did not plate").isEmpty();
+    Step zinc =
+        TankStep.of(
+                "zinc",
+                RECIPES.find("zinc-acid-chloride"),
+                PlatedSurface.bare(10_000),
+                Target.um(8))
+            .region("all")
+            .build();
+    assertThat(warnings(copper(), zinc, chromium(), off))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("8.00 um of zinc", "scour the chromium"));
   }
 }
