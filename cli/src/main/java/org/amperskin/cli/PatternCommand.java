@@ -370,6 +370,7 @@ final class PatternCommand extends Verb {
             Job.LightSpec.USUAL,
             Map.of(),
             Map.of(),
+            List.of(),
             List.of())
         .with(FILM, made);
   }

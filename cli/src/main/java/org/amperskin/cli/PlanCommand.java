@@ -260,6 +260,7 @@ final class PlanCommand extends Verb {
         Job.LightSpec.USUAL,
         Map.of(),
         Map.of(),
+        List.of(),
         List.of(step));
   }
 

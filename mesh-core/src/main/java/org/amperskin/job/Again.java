@@ -14,13 +14,15 @@ import org.amperskin.plating.Recipe;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.plating.Target;
 import org.amperskin.plating.WorkKind;
-import org.amperskin.units.Length;
 import org.amperskin.units.Quantity;
 
 /** Jobs that were broken off or went wrong, and are taken up again. */
 public final class Again {
   /** Share of a layer that is taken off unless another depth is asked (rule of thumb). */
   private static final double HALF = 0.5;
+
+  private static final OptionalDouble NONE = OptionalDouble.empty();
+  private static final StepSpec.Settings AS_THE_RECIPE = StepSpec.Settings.of(NONE, NONE, NONE);
 
   private Again() {}
 
@@ -114,13 +116,9 @@ public final class Again {
       case CURRENT -> {
         OptionalDouble um = layerUm(plate);
         double deep = depth(asked, um, step.name());
-        StepSpec.Settings settings =
-            StepSpec.Settings.etching(
-                um.isPresent()
-                    ? OptionalDouble.of(Length.ofUm(um.getAsDouble()).metres())
-                    : OptionalDouble.empty());
         StepSpec.Plate etch =
-            new StepSpec.Plate(off.orElseThrow(), Optional.of(Target.um(deep)), settings, false);
+            new StepSpec.Plate(
+                off.orElseThrow(), Optional.of(Target.um(deep)), AS_THE_RECIPE, false);
         steps.add(new StepSpec("take off " + step.name(), step.region(), etch, step.place()));
         again =
             um.isPresent()
@@ -128,7 +126,7 @@ public final class Again {
                 : step.anew(Target.um(deep));
       }
       case CHROMIUM_OFF -> steps.add(work("take off " + step.name(), WorkKind.CHROMIUM_OFF, step));
-      case SCOUR -> steps.add(work("scour off " + step.name(), WorkKind.SAND, step));
+      case SCOUR -> steps.add(work("scour off " + step.name(), WorkKind.SCOUR_OFF, step));
     }
     steps.add(work(WorkKind.RINSE, step));
     boolean relay = spoilt || asked.resistOff();
@@ -145,14 +143,18 @@ public final class Again {
     }
     steps.add(again);
     steps.addAll(job.steps().subList(before.size() + 1, job.steps().size()));
-    return job.with(steps);
+    List<StepSpec> done = new ArrayList<>(job.steps().subList(0, number));
+    if (asked.resistOff()) {
+      done.add(work(WorkKind.STRIP, before.get(resist)));
+    }
+    return job.with(done, steps);
   }
 
   /** Thickness that the step was to reach (um), if that is how it ends. */
   private static OptionalDouble layerUm(StepSpec.Plate plate) {
     return plate.target().orElse(null) instanceof Target.Thickness t
         ? OptionalDouble.of(t.thickness().inUm())
-        : OptionalDouble.empty();
+        : NONE;
   }
 
   /** Whether it ends by a charge that stands for a thickness. */

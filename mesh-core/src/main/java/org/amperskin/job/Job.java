@@ -40,6 +40,7 @@ import org.amperskin.yaml.Place;
  * @param light the lamp and what the resist needs
  * @param films films and stop-offs by name
  * @param regions regions by name; every film is a region of its own name too
+ * @param done steps that were taken before, so that the order of the rest can be judged
  * @param steps in working order
  */
 public record Job(
@@ -54,6 +55,7 @@ public record Job(
     LightSpec light,
     Map<String, FilmSpec> films,
     Map<String, RegionSpec> regions,
+    List<StepSpec> done,
     List<StepSpec> steps) {
 
   /**
@@ -332,12 +334,15 @@ public record Job(
     moreRegions.putIfAbsent(
         filmName, new RegionSpec(List.of(filmName), List.of(), List.of(), film.place()));
     return with(
-        Collections.unmodifiableMap(moreFilms), Collections.unmodifiableMap(moreRegions), steps);
+        Collections.unmodifiableMap(moreFilms),
+        Collections.unmodifiableMap(moreRegions),
+        done,
+        steps);
   }
 
   /** The same job with other steps. */
   public Job with(List<StepSpec> otherSteps) {
-    return with(films, regions, List.copyOf(otherSteps));
+    return with(done, otherSteps);
   }
 
   /**
@@ -377,6 +382,11 @@ public record Job(
                 .orElse("; it has " + String.join(", ", names)));
   }
 
+  /** The same job with these steps taken and those to come. */
+  Job with(List<StepSpec> taken, List<StepSpec> rest) {
+    return with(films, regions, List.copyOf(taken), List.copyOf(rest));
+  }
+
   /** The same part with this step alone, without films where the step works through none. */
   Job alone(StepSpec step) {
     RegionSpec region = regions.get(step.region());
@@ -384,12 +394,13 @@ public record Job(
       return with(List.of(step)); // films may lean on one another
     }
     Map<String, RegionSpec> own = region == null ? Map.of() : Map.of(step.region(), region);
-    return with(Map.of(), own, List.of(step));
+    return with(Map.of(), own, done, List.of(step));
   }
 
   private Job with(
       Map<String, FilmSpec> otherFilms,
       Map<String, RegionSpec> otherRegions,
+      List<StepSpec> otherDone,
       List<StepSpec> otherSteps) {
     return new Job(
         name,
@@ -403,6 +414,7 @@ public record Job(
         light,
         otherFilms,
         otherRegions,
+        otherDone,
         otherSteps);
   }
 

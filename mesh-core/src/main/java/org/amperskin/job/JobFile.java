@@ -177,6 +177,7 @@ public final class JobFile {
         LightReader.read(top),
         java.util.Collections.unmodifiableMap(films),
         java.util.Collections.unmodifiableMap(regions),
+        List.of(),
         new StepReader(recipes, regions.keySet(), resistive).read(top));
   }
 

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.amperskin.geom.Progress;
 import org.amperskin.io.common.PrintFileException;
 import org.amperskin.mesh.MeshDiagnosis;
@@ -92,13 +93,17 @@ public final class JobRun {
     List<String> unlit = new ArrayList<>();
     List<CheckedFilm> checked = checked(regions, unlit);
     Surfaces surfaces = new Surfaces(part);
+    List<Step> done = new ArrayList<>();
+    for (StepSpec spec : job.done()) {
+      done.add(StepMaker.make(spec, job, surfaces.of(regions.get(spec.region()), spec), checked));
+    }
     List<Step> steps = new ArrayList<>();
     for (StepSpec spec : job.steps()) {
       steps.add(StepMaker.make(spec, job, surfaces.of(regions.get(spec.region()), spec), checked));
     }
     Workpiece piece =
         new Workpiece(job.part().print(), job.resistUm(), Optional.of(overlap(regions)));
-    Plan plan = Plan.of(steps, piece);
+    Plan plan = Plan.of(done, steps, piece);
     List<String> warnings = new ArrayList<>();
     part.sizeQuestion().ifPresent(warnings::add);
     warnings.addAll(unlit);
@@ -145,7 +150,8 @@ public final class JobRun {
   /** How the regions that steps work on lie over one another, worked out when asked. */
   private Overlap overlap(Map<String, Region> regions) {
     Map<String, Region> used = new LinkedHashMap<>();
-    job.steps().forEach(s -> used.put(s.region(), regions.get(s.region())));
+    Stream.concat(job.done().stream(), job.steps().stream())
+        .forEach(s -> used.put(s.region(), regions.get(s.region())));
     RegionOverlap lie = new RegionOverlap(used);
     Map<String, List<Overlap.Patch>> known = new HashMap<>();
     return name ->

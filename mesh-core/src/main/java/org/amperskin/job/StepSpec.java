@@ -115,20 +115,6 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
     /** Everything from the recipe but these, where they are present. */
     public static Settings of(
         OptionalDouble density, OptionalDouble efficiency, OptionalDouble metalDensity) {
-      return of(density, efficiency, metalDensity, OptionalDouble.empty());
-    }
-
-    /** An etch of a layer that is there (m), if its thickness is known. */
-    static Settings etching(OptionalDouble layer) {
-      OptionalDouble e = OptionalDouble.empty();
-      return of(e, e, e, layer);
-    }
-
-    private static Settings of(
-        OptionalDouble density,
-        OptionalDouble efficiency,
-        OptionalDouble metalDensity,
-        OptionalDouble layer) {
       OptionalDouble e = OptionalDouble.empty();
       return new Settings(
           density,
@@ -141,7 +127,7 @@ public record StepSpec(String name, String region, Doing doing, Place place) {
           Swab.unknown(),
           Optional.empty(),
           Optional.empty(),
-          layer,
+          e,
           e,
           false);
     }

@@ -113,6 +113,11 @@ final class MetalOrder {
                 : Optional.empty());
   }
 
+  /** Whatever lies on top goes. */
+  void scourOff(Step step) {
+    change(step, layers -> layers.top().map(t -> layers.without(t.metal())).orElse(layers));
+  }
+
   private static Optional<String> chromiumOffFault(Layers layers) {
     if (layers.top().isEmpty()) {
       return Optional.empty();

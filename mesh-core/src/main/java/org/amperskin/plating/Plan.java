@@ -41,8 +41,19 @@ public record Plan(List<StepEstimate> steps, List<Material> materials, List<Stri
    * @param piece what else is known of the part
    */
   public static Plan of(List<Step> steps, Workpiece piece) {
+    return of(List.of(), steps, piece);
+  }
+
+  /**
+   * Works out all steps that are left.
+   *
+   * @param done steps taken before, in working order: they tell what the others meet
+   * @param steps in working order
+   * @param piece what else is known of the part
+   */
+  public static Plan of(List<Step> done, List<Step> steps, Workpiece piece) {
     List<StepEstimate> estimates = new ArrayList<>();
-    StepOrder order = new StepOrder(piece, steps);
+    StepOrder order = new StepOrder(piece, done, steps);
     for (Step step : steps) {
       estimates.add(order.next(step));
     }

@@ -22,6 +22,9 @@ record StepBasics(
     Target target,
     OptionalDouble density,
     OptionalDouble metalDensity) {
+  /** Key of the thickness or depth that was there before (um). */
+  static final String ALREADY = "alreadyUm";
+
   static final Unit A_PER_DM2 = Unit.of("A/dm2");
 
   StepBasics {
@@ -166,7 +169,7 @@ record StepBasics(
   void tellAlready(Already done, double doneC, double leftC, double share, EstimateBuilder out) {
     if (target instanceof Target.Thickness t) {
       double um = t.thickness().inUm();
-      out.figure("alreadyUm", "already", um * share, "um", Mark.COMPUTED, done.basis());
+      out.figure(ALREADY, "already", um * share, "um", Mark.COMPUTED, done.basis());
       out.figure(
           "leftUm",
           "left",

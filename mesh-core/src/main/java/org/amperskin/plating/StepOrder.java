@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 import org.amperskin.units.Area;
 import org.amperskin.units.Dimension;
 import org.amperskin.units.Quantity;
@@ -29,12 +30,22 @@ final class StepOrder {
   private boolean exposed;
   private boolean developed;
   private boolean activatedSinceDeveloped;
+  private final boolean takenUp;
   private final MetalOrder metals;
 
-  StepOrder(Workpiece piece, List<Step> steps) {
+  /**
+   * Begins after steps that were taken before; what they did is known, and not warned of again.
+   *
+   * @param steps those to come
+   */
+  StepOrder(Workpiece piece, List<Step> done, List<Step> steps) {
     this.print = piece.print();
     this.resistUm = piece.resistUm();
-    this.metals = new MetalOrder(piece.overlap().orElseGet(() -> Overlap.all(steps)), warnings);
+    this.takenUp = !done.isEmpty();
+    List<Step> all = Stream.concat(done.stream(), steps.stream()).toList();
+    this.metals = new MetalOrder(piece.overlap().orElseGet(() -> Overlap.all(all)), warnings);
+    done.forEach(this::next);
+    warnings.clear();
   }
 
   List<String> warnings() {
@@ -144,6 +155,7 @@ final class StepOrder {
         }
       }
       case CHROMIUM_OFF -> metals.chromiumOff(work);
+      case SCOUR_OFF -> metals.scourOff(work);
       case STOP_OFF -> coveredMm2 += work.surface().traversedAreaMm2();
       case FILL, SAND, SEAL, WIRE, ETCH, OIL -> {
         // change neither the skin's metal nor its mask, as far as the order is concerned
@@ -248,7 +260,7 @@ final class StepOrder {
       alkaline(name, recipe.id());
     }
     openings(step, true);
-    metals.plate(step, recipe, estimate.thicknessUm());
+    metals.plate(step, recipe, added(estimate));
     boolean chromium = recipe.metal() == Metal.CHROMIUM;
     if (chromium) {
       rinsesSinceChromium = 0;
@@ -271,6 +283,13 @@ final class StepOrder {
     }
     chromicAcid |= chromium && recipe.ion().valence() == 6;
     paintBare = false;
+  }
+
+  /** What the step adds (um): of one that is taken up, the rest alone if its beginning is known. */
+  private OptionalDouble added(StepEstimate estimate) {
+    OptionalDouble whole = estimate.thicknessUm();
+    double already = estimate.figure(StepBasics.ALREADY).map(StepFigure::value).orElse(0.0);
+    return takenUp && whole.isPresent() ? OptionalDouble.of(whole.getAsDouble() - already) : whole;
   }
 
   private void alkaline(String name, String what) {

@@ -44,6 +44,7 @@ final class WorkFigures {
     switch (kind) {
       case FILL -> pace(5 + 4 * areaDm2, 2 * HOUR);
       case SAND -> sand();
+      case SCOUR_OFF -> pace(5 + 8 * areaDm2, 0);
       case SEAL -> seal();
       case PAINT -> paint();
       case WIRE -> wire();

@@ -63,6 +63,11 @@ public enum WorkKind {
       Hazard.ACID,
       Hazard.TRIVALENT_CHROMIUM,
       Hazard.HYDROGEN),
+  SCOUR_OFF(
+      How.PREPARE,
+      "Rub the layer off wet with 1000 grit or a grey pad until the metal below shows everywhere;"
+          + " edges and high places lose the metal below first, so go easy there. Rinse.",
+      Hazard.DUST),
   RINSE(How.PREPARE, "Rinse twice, the last time in deionised water; keep the first rinse."),
   DRY(How.PREPARE, "Dry with clean air or a lint-free cloth, no heat above what the print bears."),
   OIL(How.PREPARE, "Wipe on a thin oil or wax: it deepens the dark and keeps fingerprints off.");

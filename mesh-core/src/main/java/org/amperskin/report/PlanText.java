@@ -41,7 +41,7 @@ public final class PlanText {
   public static String of(Estimate estimate) {
     PlanText text = new PlanText();
     text.part(estimate);
-    text.summary(estimate.plan().steps());
+    text.summary(estimate);
     text.regions(estimate);
     estimate.films().forEach(f -> FilmCheckText.write(text.page, f));
     int n = 1;
@@ -61,7 +61,7 @@ public final class PlanText {
             estimate.part().print().format(),
             estimate.part().unit(),
             estimate.part().unitAssumed()));
-    text.summary(estimate.plan().steps());
+    text.summary(estimate);
     Schedule schedule = estimate.plan().schedule();
     text.page.line(
         "all",
@@ -110,13 +110,15 @@ public final class PlanText {
   }
 
   /** One line a step: what a practitioner writes on the card beside the tank. */
-  private void summary(List<StepEstimate> steps) {
+  private void summary(Estimate estimate) {
+    List<StepEstimate> steps = estimate.plan().steps();
+    int done = estimate.job().done().size();
     if (steps.isEmpty()) {
       page.plain("");
       page.plain("The job has no steps: only its regions are counted.");
       return;
     }
-    page.heading("Steps");
+    page.heading(done == 0 ? "Steps" : "Steps, after the first " + done + " of the job");
     page.plain(summaryRow("", "", "region", "current", "time", "mean", "metal"));
     int n = 1;
     for (StepEstimate s : steps) {

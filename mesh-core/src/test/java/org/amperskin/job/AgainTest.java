@@ -176,6 +176,30 @@ class AgainTest {
             "take off nickel", "rinse", "activate", "nickel", "flash", "dark", "strip");
   }
 
+  /**
+   * What was done before is known: the mask is on, the barrier of 0.3 um is there once and not
+   * twice, and the palladium lies between nickel and chromium.
+   */
+  @Test
+  void theOrderOfWhatIsRedoneKnowsWhatWasDone() throws Exception {
+    for (String name : List.of("nickel", "flash", "dark")) {
+      assertThat(plan(redone(job(THROUGH_RESIST), name)).warnings())
+          .as(name)
+          .noneMatch(w -> w.contains("resist") || w.contains("chromium") || w.contains("um of"));
+    }
+    String bath = THROUGH_RESIST.replace("nickel-brush-acid", "nickel-watts");
+    assertThat(plan(redone(job(bath), "nickel")).warnings())
+        .as("resist covers the rest of the part in the bath")
+        .noneMatch(w -> w.contains("neither under resist"));
+    Job noBarrier =
+        job(
+            "  - {name: copper, recipe: copper-acid-decorative, thickness: 60 um}\n"
+                + "  - {name: dark, recipe: chromium-brush-dark-trivalent, coverage: 0.4 A.h/dm2}\n");
+    assertThat(plan(redone(noBarrier, "dark")).warnings())
+        .as("the same mistake again is told again")
+        .anyMatch(w -> w.contains("straight on copper"));
+  }
+
   /** An etch that was broken off goes on by its logged charge. */
   @Test
   void anEtchGoesOnToo() throws Exception {

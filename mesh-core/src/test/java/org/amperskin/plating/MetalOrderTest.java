@@ -77,6 +77,30 @@ class MetalOrderTest {
         .satisfies(w -> assertThat(w).contains("straight on copper").doesNotContain("so on about"));
   }
 
+  /** Steps taken before are known and not warned of again; a rest adds the rest alone. */
+  @Test
+  void stepsTakenBeforeAreKnown() {
+    Workpiece piece = new Workpiece(Optional.empty(), OptionalDouble.empty(), Optional.of(OVERLAP));
+    assertThat(Plan.of(List.of(copper(), chromium()), List.of(palladium("all")), piece).warnings())
+        .isEmpty();
+    Step thick = brush("thick", "palladium-brush", "all", 10_000, Target.um(0.4));
+    Step rest =
+        BrushStep.of(
+                "thick",
+                RECIPES.find("palladium-brush"),
+                PlatedSurface.bare(10_000),
+                Target.um(0.4))
+            .region("all")
+            .already(Already.reading(0.35))
+            .build();
+    assertThat(Plan.of(List.of(copper(), thick), List.of(rest, chromium()), piece).warnings())
+        .as("0.40 um and 0.05 um of rest are 0.45 um")
+        .isEmpty();
+    assertThat(Plan.of(List.of(copper(), thick), List.of(thick, chromium()), piece).warnings())
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("0.800 um of palladium"));
+  }
+
   /** The borders of regions are not exact: a sliver is not worth a word. */
   @Test
   void aSliverIsLeftOut() {
