@@ -118,7 +118,7 @@ public final class PlanText {
       page.plain("The job has no steps: only its regions are counted.");
       return;
     }
-    page.heading(done == 0 ? "Steps" : "Steps, after the first " + done + " of the job");
+    page.heading(done == 0 ? "Steps" : "Steps, after " + done + " that were taken before");
     page.plain(summaryRow("", "", "region", "current", "time", "mean", "metal"));
     int n = 1;
     for (StepEstimate s : steps) {
