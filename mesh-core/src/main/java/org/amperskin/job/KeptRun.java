@@ -27,13 +27,25 @@ public record KeptRun(
     return Math.max(0, Duration.between(seen, now).toMillis() / 1000.0);
   }
 
-  /** The run as it was seen: the current was off since. */
+  /**
+   * The run as it was seen: the current was off since.
+   *
+   * @param fresh the step at its start; a current read on it holds from now on
+   */
   public StepRun offSince(StepRun fresh) {
-    return fresh.standing(elapsedS, passedAh, readA);
+    return read(fresh, seen(fresh));
   }
 
   /** The run if the current was on all the time since. */
   public StepRun onSince(StepRun fresh, Instant now) {
-    return offSince(fresh).after(gapS(now));
+    return read(fresh, seen(fresh).after(gapS(now)));
+  }
+
+  private StepRun seen(StepRun fresh) {
+    return fresh.standing(elapsedS, passedAh, readA);
+  }
+
+  private static StepRun read(StepRun fresh, StepRun now) {
+    return fresh.readA().isPresent() ? now.reading(fresh.readA().getAsDouble()) : now;
   }
 }

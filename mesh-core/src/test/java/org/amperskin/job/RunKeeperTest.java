@@ -102,6 +102,9 @@ class RunKeeperTest {
     assertThat(kept.onSince(fresh, NOON.minusSeconds(60)).passedAh())
         .as("a clock that was set back")
         .isCloseTo(1, within(1e-12));
+    assertThat(kept.onSince(fresh.reading(2), later).after(900).passedAh())
+        .as("2 A are read now: the time away was at 4 A")
+        .isCloseTo(2.5, within(1e-12));
     assertThat(kept.offSince(fresh).leftAh() + kept.passedAh()).isCloseTo(3, within(1e-12));
     assertThatThrownBy(() -> fresh.standing(-1, 0, OptionalDouble.empty()))
         .hasMessageContaining("-1.0 s");
