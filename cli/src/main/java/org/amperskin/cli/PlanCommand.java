@@ -139,9 +139,14 @@ final class PlanCommand extends Verb {
   public Integer call() throws Exception {
     OptionalInt clock = clock();
     boolean redoMore = depth != null || resistOff;
-    if (goOn && redo != null || redoMore && redo == null || log != null && !goOn) {
-      throw new UsageFault(
-          "--continue takes --log, --redo takes --depth and --resist-off; one of the two fits");
+    if (goOn && redo != null) {
+      throw new UsageFault("--continue and --redo stand beside one another: one of the two fits");
+    }
+    if (redoMore && redo == null) {
+      throw new UsageFault("--depth and --resist-off belong to --redo STEP, which is missing");
+    }
+    if (log != null && !goOn) {
+      throw new UsageFault("--log belongs to --continue, which is missing");
     }
     if ((goOn || redo != null) && !JobFile.looksLikeJob(file)) {
       throw new UsageFault("--continue and --redo want a job file (.yaml)");

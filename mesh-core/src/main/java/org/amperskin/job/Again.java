@@ -69,7 +69,8 @@ public final class Again {
    * <p>With current where a recipe takes that metal off and the layer has a thickness, and then
    * only part of it, since what stays carries the current. Chromium comes off whole in acid without
    * current: on plus it would turn hexavalent. Anything else is scoured off. A mask that does not
-   * live through that, or is off already, is laid again as the job lays it.
+   * live through that, or is off already, is laid again as the job lays it; without its mask a
+   * layer is scoured off, since a bath would eat all that is bare.
    *
    * @throws IllegalArgumentException if that cannot be done, with what can
    */
@@ -84,7 +85,7 @@ public final class Again {
     Way way =
         plate.recipe().metal() == Metal.CHROMIUM
             ? Way.CHROMIUM_OFF
-            : off.isPresent() ? Way.CURRENT : Way.SCOUR;
+            : off.isPresent() && !asked.resistOff() ? Way.CURRENT : Way.SCOUR;
     if (asked.depthUm().isPresent() && way != Way.CURRENT) {
       throw new IllegalArgumentException(
           "depth "
@@ -99,7 +100,7 @@ public final class Again {
     boolean masked = resist >= 0;
     if (asked.resistOff() && !masked) {
       throw new IllegalArgumentException(
-          "step '" + step.name() + "' has 0 steps 'resist' before it: none is to be laid again");
+          "step '" + step.name() + "' has 0 steps 'resist' before it: leave --resist-off out");
     }
     boolean spoilt =
         masked
@@ -214,8 +215,16 @@ public final class Again {
   private static int plate(Job job, String told, Predicate<StepSpec.Plate> fits, String otherwise) {
     int number = job.numberOf(told);
     StepSpec step = job.steps().get(number - 1);
-    if (step.doing() instanceof StepSpec.Plate p && fits.test(p)) {
-      return number;
+    if (step.doing() instanceof StepSpec.Plate p) {
+      if (fits.test(p)) {
+        return number;
+      }
+      throw new IllegalArgumentException(
+          "step "
+              + number
+              + " '"
+              + step.name()
+              + "' takes metal off: what it took comes back when the step that plated it is redone");
     }
     throw new IllegalArgumentException(
         "step "

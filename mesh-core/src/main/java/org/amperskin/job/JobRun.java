@@ -21,6 +21,7 @@ import org.amperskin.plating.Overlap;
 import org.amperskin.plating.PartInBath;
 import org.amperskin.plating.Plan;
 import org.amperskin.plating.Step;
+import org.amperskin.plating.WorkKind;
 import org.amperskin.plating.Workpiece;
 import org.amperskin.region.ChosenFaces;
 import org.amperskin.region.FilmShapes;
@@ -102,7 +103,8 @@ public final class JobRun {
       steps.add(StepMaker.make(spec, job, surfaces.of(regions.get(spec.region()), spec), checked));
     }
     Workpiece piece =
-        new Workpiece(job.part().print(), job.resistUm(), Optional.of(overlap(regions)));
+        new Workpiece(
+            job.part().print(), job.resistUm(), comesPainted(), Optional.of(overlap(regions)));
     Plan plan = Plan.of(done, steps, piece);
     List<String> warnings = new ArrayList<>();
     part.sizeQuestion().ifPresent(warnings::add);
@@ -145,6 +147,13 @@ public final class JobRun {
         plan,
         inBath,
         List.copyOf(warnings));
+  }
+
+  /** Whether the paint is told of and no step sprays it: it is on the part from the start. */
+  private boolean comesPainted() {
+    return job.paint().isPresent()
+        && Stream.concat(job.done().stream(), job.steps().stream())
+            .noneMatch(s -> s.doing() instanceof StepSpec.Work w && w.kind() == WorkKind.PAINT);
   }
 
   /** How the regions that steps work on lie over one another, worked out when asked. */

@@ -13,6 +13,7 @@ import org.amperskin.units.Volume;
 final class EstimateBuilder {
   private static final double WORTH_TELLING_L = 0.05;
   private static final double BURNS_FROM = 0.04;
+  private static final double LONGEST_S = 30 * 86_400.0;
 
   private final String name;
   private final String region;
@@ -305,6 +306,13 @@ final class EstimateBuilder {
   }
 
   StepEstimate build() {
+    if (refusal.isEmpty() && timeS.orElse(0) > LONGEST_S) {
+      warn(
+          "takes "
+              + Quantity.plain(timeS.orElse(0) / 3600, 3)
+              + " h, more than 30 days: is the unit of the part, the thickness, the depth or the"
+              + " charge right?");
+    }
     return new StepEstimate(
         name,
         recipe.map(Recipe::id),

@@ -12,14 +12,22 @@ import java.util.OptionalDouble;
  * @param resist whether resist was laid over them, open or not
  */
 record Layers(List<Layer> stack, boolean resist) {
+  private static final double ROUNDING = 1e-9;
+
   static final Layers NONE = new Layers(List.of(), false);
 
   /**
    * One metal.
    *
    * @param um its thickness (um), if known
+   * @param takenUm how much of it was taken off before (um)
    */
-  record Layer(Metal metal, OptionalDouble um) {}
+  record Layer(Metal metal, OptionalDouble um, double takenUm) {
+    /** Whether nothing of it is left. */
+    boolean gone() {
+      return um.isPresent() && um.getAsDouble() <= 0;
+    }
+  }
 
   Layers {
     stack = List.copyOf(stack);
@@ -42,14 +50,18 @@ record Layers(List<Layer> stack, boolean resist) {
   /** With another layer; one of the metal already on top thickens it. */
   Layers and(Metal metal, OptionalDouble um) {
     if (!endsWith(metal)) {
-      List<Layer> more = new ArrayList<>(stack);
-      more.add(new Layer(metal, um));
-      return new Layers(more, resist);
+      return with(new Layer(metal, um, 0));
     }
-    OptionalDouble below = top().orElseThrow().um();
-    boolean known = below.isPresent() && um.isPresent();
-    return withoutTop()
-        .and(metal, known ? OptionalDouble.of(below.getAsDouble() + um.getAsDouble()) : um);
+    Layer old = top().orElseThrow();
+    boolean known = old.um().isPresent() && um.isPresent();
+    OptionalDouble all = known ? OptionalDouble.of(old.um().getAsDouble() + um.getAsDouble()) : um;
+    return withoutTop().with(new Layer(metal, all, old.takenUm()));
+  }
+
+  private Layers with(Layer layer) {
+    List<Layer> more = new ArrayList<>(stack);
+    more.add(layer);
+    return new Layers(more, resist);
   }
 
   /** A layer that was there before the plan begins; what the plan plated goes before it. */
@@ -57,12 +69,17 @@ record Layers(List<Layer> stack, boolean resist) {
     return stack.isEmpty() ? and(metal, um) : this;
   }
 
-  /** With the top layer thinner, if it is of this metal. */
+  /** With the top layer thinner, if it is of this metal; one that is gone shows what is below. */
   Layers less(Metal metal, double um) {
-    OptionalDouble now = topUm(metal);
-    return now.isEmpty()
-        ? this
-        : withoutTop().and(metal, OptionalDouble.of(Math.max(0, now.getAsDouble() - um)));
+    if (topUm(metal).isEmpty()) {
+      return this;
+    }
+    Layer old = top().orElseThrow();
+    double left = old.um().getAsDouble() - um;
+    left = left > ROUNDING * um ? left : 0;
+    return left == 0 && stack.size() > 1
+        ? withoutTop()
+        : withoutTop().with(new Layer(metal, OptionalDouble.of(left), old.takenUm() + um));
   }
 
   /** Without the top layer, if it is of this metal. */

@@ -78,6 +78,7 @@ final class MetalOrder {
   }
 
   void plate(Step step, Recipe recipe, OptionalDouble um) {
+    tell(step, MetalOrder::holdsNothing);
     if (recipe.metal() == Metal.CHROMIUM) {
       tell(step, MetalOrder::chromiumOnCopper);
       tell(step, MetalOrder::hydrogenUnderChromium);
@@ -97,6 +98,7 @@ final class MetalOrder {
 
   void chromiumOff(Step step) {
     tell(step, MetalOrder::chromiumOffFault);
+    otherChromium(step);
     change(step, layers -> layers.without(Metal.CHROMIUM));
   }
 
@@ -118,6 +120,28 @@ final class MetalOrder {
     change(step, layers -> layers.top().map(t -> layers.without(t.metal())).orElse(layers));
   }
 
+  /** The acid takes bare chromium wherever the part goes in. */
+  private void otherChromium(Step step) {
+    for (String region : changes.stream().flatMap(c -> c.region().stream()).distinct().toList()) {
+      double mm2 =
+          overlap.of(region).stream()
+              .filter(p -> !p.regions().contains(step.region()))
+              .filter(p -> at(p).endsWith(Metal.CHROMIUM) && !at(p).resist())
+              .mapToDouble(Overlap.Patch::areaMm2)
+              .sum();
+      if (mm2 > SMALLEST_SHARE * step.surface().openAreaMm2()) {
+        warnings.add(
+            "step '"
+                + step.name()
+                + "' dips the part, and about "
+                + Quantity.show(Area.ofMm2(mm2).squareMetres(), Dimension.AREA, 2)
+                + " of chromium outside its region go too: stop them off first, or work with a"
+                + " swab");
+        return;
+      }
+    }
+  }
+
   private static Optional<String> chromiumOffFault(Layers layers) {
     if (layers.top().isEmpty()) {
       return Optional.empty();
@@ -137,6 +161,23 @@ final class MetalOrder {
                     + shown(l)
                     + " under the chromium, which it eats within 1 min: scour the chromium off"
                     + " instead");
+  }
+
+  /** Where nothing holds: on chromium, and where an etch took all metal away. */
+  private static Optional<String> holdsNothing(Layers layers) {
+    Optional<Layers.Layer> top = layers.top();
+    if (top.filter(Layers.Layer::gone).isPresent()) {
+      return Optional.of(
+          "plates where 0 um of metal are left: the etch before took all of it; etch less deep or"
+              + " plate more first");
+    }
+    return top.filter(t -> t.metal() == Metal.CHROMIUM)
+        .map(
+            t ->
+                "plates on "
+                    + shown(t)
+                    + ", which is passive within seconds: nothing holds on it; take it off first"
+                    + " (work: chromium-off)");
   }
 
   private static Optional<String> chromiumOnCopper(Layers layers) {
@@ -172,26 +213,38 @@ final class MetalOrder {
               + metal.label()
               + ", but on top lies "
               + shown(top)
-              + ", which this solution may not take off: etch before that step, or take a recipe"
-              + " for "
-              + top.metal().label());
+              + ", which this solution may not take off: etch before that step, or take the "
+              + top.metal().label()
+              + " off first");
     }
     double um = top.um().orElse(Double.POSITIVE_INFINITY);
     if (deepUm <= DEEPEST_SHARE * um) {
       return Optional.empty();
     }
-    return Optional.of(
+    boolean more = layers.stack().size() > 1;
+    String plate =
+        "plate "
+            + Quantity.plain(top.takenUm() + deepUm / DEEPEST_SHARE, 3)
+            + " um (rule of thumb)";
+    String goes =
         "goes "
             + Quantity.plain(deepUm, 3)
             + " um deep into "
             + Quantity.plain(um, 3)
             + " um of "
             + metal.label()
-            + ": where current crowds it breaks through and cuts the rest off from it; etch at most "
+            + ": ";
+    if (um == 0 || !more && deepUm >= um) {
+      return Optional.of(goes + "all of it goes, and with it the way of the current; " + plate);
+    }
+    return Optional.of(
+        goes
+            + "where current crowds it breaks through "
+            + (more ? "to what lies below" : "and cuts the rest off from it")
+            + "; etch at most "
             + Quantity.plain(DEEPEST_SHARE * um, 3)
-            + " um deep or plate "
-            + Quantity.plain(deepUm / DEEPEST_SHARE, 3)
-            + " um (rule of thumb)");
+            + " um deep or "
+            + plate);
   }
 
   private static String shown(Layers.Layer layer) {

@@ -70,13 +70,20 @@ record StepBasics(
             + " "
             + shown
             + ": "
-            + (high ? "the deposit may burn" : "it may not cover")
+            + outside(high)
             + "; set "
             + Quantity.show(shown.toSi(end) * areaM2, Dimension.CURRENT)
             + " for "
             + Quantity.plain(end, 3)
             + " "
             + shown);
+  }
+
+  private String outside(boolean high) {
+    if (recipe.how() == How.ETCH) {
+      return high ? "the surface may passivate and go rough" : "it goes unevenly";
+    }
+    return high ? "the deposit may burn" : "it may not cover";
   }
 
   /** Density of the deposit with its spread; a given one is taken as it is. */

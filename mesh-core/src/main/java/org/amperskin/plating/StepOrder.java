@@ -30,6 +30,7 @@ final class StepOrder {
   private boolean exposed;
   private boolean developed;
   private boolean activatedSinceDeveloped;
+  private boolean oiled;
   private final boolean takenUp;
   private final MetalOrder metals;
 
@@ -42,6 +43,7 @@ final class StepOrder {
     this.print = piece.print();
     this.resistUm = piece.resistUm();
     this.takenUp = !done.isEmpty();
+    this.paintBare = piece.painted();
     List<Step> all = Stream.concat(done.stream(), steps.stream()).toList();
     this.metals = new MetalOrder(piece.overlap().orElseGet(() -> Overlap.all(all)), warnings);
     done.forEach(this::next);
@@ -108,6 +110,12 @@ final class StepOrder {
         exposed = true;
       }
       case DEVELOP -> {
+        if (!resistSeen) {
+          warnings.add(
+              "step '"
+                  + work.name()
+                  + "' develops a part with 0 um of resist on it: a step 'resist' comes before");
+        }
         if (resistSeen && !exposed) {
           warnings.add(
               "step '"
@@ -125,6 +133,7 @@ final class StepOrder {
       case ELECTROCLEAN, CLEAN -> {
         soak(work.name());
         alkaliAtPinholes(work.name());
+        oiled = false;
         if (work.kind() == WorkKind.ELECTROCLEAN) {
           metals.hydrogen(work);
         }
@@ -154,10 +163,17 @@ final class StepOrder {
           return List.of(Hazard.CHROMIC_ACID_AND_SOLVENT);
         }
       }
-      case CHROMIUM_OFF -> metals.chromiumOff(work);
+      case CHROMIUM_OFF -> {
+        soak(work.name());
+        metals.chromiumOff(work);
+      }
       case SCOUR_OFF -> metals.scourOff(work);
-      case STOP_OFF -> coveredMm2 += work.surface().traversedAreaMm2();
-      case FILL, SAND, SEAL, WIRE, ETCH, OIL -> {
+      case STOP_OFF -> {
+        coveredMm2 += work.surface().traversedAreaMm2();
+        metals.resist(work);
+      }
+      case OIL -> oiled = true;
+      case FILL, SAND, SEAL, WIRE, ETCH -> {
         // change neither the skin's metal nor its mask, as far as the order is concerned
       }
     }
@@ -260,6 +276,13 @@ final class StepOrder {
       alkaline(name, recipe.id());
     }
     openings(step, true);
+    if (oiled) {
+      warnings.add(
+          "step '"
+              + name
+              + "' plates an oiled part, degreased 0 times since: a step 'clean' comes before, or"
+              + " nothing holds");
+    }
     metals.plate(step, recipe, added(estimate));
     boolean chromium = recipe.metal() == Metal.CHROMIUM;
     if (chromium) {

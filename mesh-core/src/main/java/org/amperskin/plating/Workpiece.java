@@ -8,17 +8,21 @@ import java.util.OptionalDouble;
  *
  * @param print what the part is printed of, if known
  * @param resistUm thickness of the resist (um), if there is one and it is known
+ * @param painted whether it comes with bare conductive paint on it
  * @param overlap how the regions lie, if known; else each is taken to lie over every other
  */
 public record Workpiece(
-    Optional<PrintMaterial> print, OptionalDouble resistUm, Optional<Overlap> overlap) {
+    Optional<PrintMaterial> print,
+    OptionalDouble resistUm,
+    boolean painted,
+    Optional<Overlap> overlap) {
   public Workpiece {
     resistUm.ifPresent(um -> Faraday.positive("resist thickness", um, "um"));
   }
 
-  /** With nothing known of how the regions lie. */
+  /** Bare of paint or not known, with nothing known of how the regions lie. */
   public Workpiece(Optional<PrintMaterial> print, OptionalDouble resistUm) {
-    this(print, resistUm, Optional.empty());
+    this(print, resistUm, false, Optional.empty());
   }
 
   /** Nothing known. */

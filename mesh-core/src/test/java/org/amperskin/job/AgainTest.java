@@ -127,6 +127,14 @@ class AgainTest {
         .hasMessageContaining("0 steps 'resist'");
   }
 
+  /** Without its mask nickel in an opening is not hung on plus: the whole part would go. */
+  @Test
+  void aLayerWhoseMaskIsGoneIsScoured() throws Exception {
+    Again.Redo asked = new Again.Redo("nickel", OptionalDouble.empty(), true);
+    assertThat(names(Again.redone(job(THROUGH_RESIST), asked, RECIPES)))
+        .startsWith("scour off nickel", "rinse", "dry", "resist");
+  }
+
   /** Nothing here takes palladium off: it is scoured, and scouring takes the resist with it. */
   @Test
   void whatNoSolutionTakesOffIsScoured() throws Exception {
@@ -213,7 +221,7 @@ class AgainTest {
   void whatCannotBeRedoneSaysWhatCan() throws Exception {
     Job job = job(COPPER + "  - {name: etch, recipe: copper-etch, depth: 10 um}\n");
     assertThatThrownBy(() -> redone(job, "rinse")).hasMessageContaining("plates nothing");
-    assertThatThrownBy(() -> redone(job, "etch")).hasMessageContaining("plates nothing");
+    assertThatThrownBy(() -> redone(job, "etch")).hasMessageContaining("takes metal off");
     Again.Redo all = new Again.Redo("copper", OptionalDouble.of(60), false);
     assertThatThrownBy(() -> Again.redone(job, all, RECIPES))
         .hasMessageContaining("something must stay");

@@ -62,7 +62,8 @@ class MetalOrderTest {
   }
 
   private static List<String> warnings(Step... steps) {
-    Workpiece piece = new Workpiece(Optional.empty(), OptionalDouble.empty(), Optional.of(OVERLAP));
+    Workpiece piece =
+        new Workpiece(Optional.empty(), OptionalDouble.empty(), false, Optional.of(OVERLAP));
     return Plan.of(List.of(steps), piece).warnings();
   }
 
@@ -80,8 +81,14 @@ class MetalOrderTest {
   /** Steps taken before are known and not warned of again; a rest adds the rest alone. */
   @Test
   void stepsTakenBeforeAreKnown() {
-    Workpiece piece = new Workpiece(Optional.empty(), OptionalDouble.empty(), Optional.of(OVERLAP));
-    assertThat(Plan.of(List.of(copper(), chromium()), List.of(palladium("all")), piece).warnings())
+    Workpiece piece =
+        new Workpiece(Optional.empty(), OptionalDouble.empty(), false, Optional.of(OVERLAP));
+    assertThat(
+            Plan.of(
+                    List.of(copper(), chromium()),
+                    List.of(work(WorkKind.OIL, "all", 10_000)),
+                    piece)
+                .warnings())
         .isEmpty();
     Step thick = brush("thick", "palladium-brush", "all", 10_000, Target.um(0.4));
     Step rest =
@@ -101,12 +108,86 @@ class MetalOrderTest {
         .satisfies(w -> assertThat(w).contains("0.800 um of palladium"));
   }
 
+  private static Step etch(String name, String recipe, double um) {
+    return EtchStep.of(name, RECIPES.find(recipe), PlatedSurface.bare(1000), Target.um(um))
+        .region("pattern")
+        .build();
+  }
+
+  private static Step nickel() {
+    return brush("nickel", "nickel-brush-acid", "pattern", 1000, Target.um(5));
+  }
+
+  /** 5 um of nickel etched through: copper shows, and chromium on it wants a barrier. */
+  @Test
+  void aLayerThatIsEtchedThroughShowsWhatIsBelow() {
+    Step through = etch("through", "nickel-etch-brush", 5);
+    assertThat(warnings(copper(), nickel(), through, chromium()))
+        .hasSize(2)
+        .anyMatch(w -> w.contains("5.00 um deep into 5.00 um") && w.contains("to what lies below"))
+        .anyMatch(w -> w.contains("straight on copper"));
+    Step all = etch("all of it", "copper-etch-brush", 60);
+    assertThat(warnings(copper(), all, nickel()))
+        .hasSize(2)
+        .anyMatch(w -> w.contains("all of it goes"))
+        .anyMatch(w -> w.contains("plates where 0 um of metal are left"));
+  }
+
+  @Test
+  void nothingHoldsOnChromiumOrOil() {
+    assertThat(warnings(copper(), palladium("all"), chromium(), nickel()))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("plates on chromium", "chromium-off"));
+    assertThat(warnings(copper(), work(WorkKind.OIL, "all", 10_000), palladium("all")))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("oiled part"));
+    assertThat(
+            warnings(
+                copper(),
+                work(WorkKind.OIL, "all", 10_000),
+                work(WorkKind.CLEAN, "all", 10_000),
+                palladium("all")))
+        .isEmpty();
+  }
+
+  /**
+   * The dip takes chromium wherever it is bare: 7 cm2 of the pattern on the front, not its rest.
+   */
+  @Test
+  void otherChromiumInTheDipIsTold() {
+    Step dark =
+        brush("all dark", "chromium-brush-dark-trivalent", "all", 10_000, Target.coverage(0.4));
+    Step off = work(WorkKind.CHROMIUM_OFF, "pattern", 1000);
+    assertThat(warnings(copper(), palladium("all"), dark, off))
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("90 cm2 of chromium outside its region"));
+    assertThat(
+            warnings(copper(), palladium("all"), dark, work(WorkKind.STOP_OFF, "all", 9000), off))
+        .as("stopped off")
+        .isEmpty();
+  }
+
+  @Test
+  void aPartThatComesPaintedIsKnownToBe() {
+    Workpiece painted =
+        new Workpiece(Optional.empty(), OptionalDouble.empty(), true, Optional.of(OVERLAP));
+    assertThat(Plan.of(List.of(chromium()), painted).warnings())
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("brushes on bare conductive paint"));
+    assertThat(Plan.of(List.of(copper(), palladium("all"), chromium()), painted).warnings())
+        .isEmpty();
+    assertThat(Plan.of(List.of(work(WorkKind.CHROMIUM_OFF, "pattern", 1000)), painted).warnings())
+        .singleElement()
+        .satisfies(w -> assertThat(w).contains("wets bare conductive paint"));
+  }
+
   /** The borders of regions are not exact: a sliver is not worth a word. */
   @Test
   void aSliverIsLeftOut() {
     Overlap nearly =
         region -> List.of(patch(995, "all", "front", "pattern"), patch(5, "all", "pattern"));
-    Workpiece piece = new Workpiece(Optional.empty(), OptionalDouble.empty(), Optional.of(nearly));
+    Workpiece piece =
+        new Workpiece(Optional.empty(), OptionalDouble.empty(), false, Optional.of(nearly));
     assertThat(Plan.of(List.of(copper(), palladium("front"), chromium()), piece).warnings())
         .isEmpty();
   }
@@ -180,7 +261,7 @@ class MetalOrderTest {
     assertThat(warnings(copper(), once)).isEmpty();
     assertThat(warnings(copper(), once, twice))
         .singleElement()
-        .satisfies(w -> assertThat(w).contains("25.0 um deep into 35.0 um"));
+        .satisfies(w -> assertThat(w).contains("25.0 um deep into 35.0 um", "plate 75.0 um"));
   }
 
   @Test
