@@ -106,14 +106,16 @@ final class RunCommand extends Verb {
     }
     StepRun ended =
         new RunLoop(job, number, run, keeper, Clock.systemUTC(), typed(), out()).untilEnded();
-    if (!ended.done() && keeper.kept().isPresent()) {
-      print("It is kept as it stands; the same command goes on from here.\n");
-    }
     if (ended.electric() && ended.passedAh() >= SMALLEST_KEPT_AH) {
+      boolean goesOn = !ended.done() && keeper.kept().isPresent();
       print(
           String.format(
               Locale.ROOT,
-              "Keep it:%n  amperskin log job %s --step \"%s, %.4f A.h\"%n",
+              (goesOn
+                      ? "It is kept as it stands: the same command goes on from here. Only if it does"
+                          + " not,%nkeep it in the log, and plan --continue plans the rest:"
+                      : "Keep it:")
+                  + "%n  amperskin log job %s --step \"%s, %.4f A.h\"%n",
               file,
               chosen.name(),
               ended.passedAh()));

@@ -37,7 +37,7 @@ final class RunLoop {
   private StepRun run;
   private Optional<KeptRun> kept = Optional.empty();
   private long last;
-  private double unkeptS;
+  private double unkeptS = KEPT_EACH_S; // the first second is kept too
   private String unkept = "";
   private boolean paused;
   private boolean rung;
@@ -116,7 +116,7 @@ final class RunLoop {
         keeper.keep(KeptRun.of(run, !paused, clock.instant()));
       }
     } catch (IOException refused) {
-      unkept = "The count cannot be kept, it ends with this screen: " + refused;
+      unkept = RunText.notKept(keeper.file().getParent(), refused);
     }
   }
 
@@ -161,11 +161,22 @@ final class RunLoop {
     return true;
   }
 
+  private static String givenUp(KeptRun seen) {
+    return seen.passedAh() == 0
+        ? ""
+        : "The "
+            + Quantity.plain(seen.passedAh(), 4)
+            + " A.h of before are given up here; if that metal is on the part, log them";
+  }
+
   private void answer(String word, KeptRun seen, Instant now) {
     switch (word) {
       case "on" -> run = seen.onSince(fresh, now);
       case "off" -> run = seen.offSince(fresh);
-      case "new" -> run = fresh;
+      case "new" -> {
+        run = fresh;
+        said = givenUp(seen);
+      }
       default -> {
         said = word.isEmpty() ? "" : "'" + word + "' is not on, off, new or q";
         return;
@@ -181,9 +192,15 @@ final class RunLoop {
   }
 
   private void read(String word) {
+    if (!run.electric()) {
+      said = "'" + word + "' is not p or q; this step takes 0 A";
+      return;
+    }
     String text = word.matches("[0-9.]+") ? word + " A" : word;
     try {
-      run = run.reading(Quantity.parse(text, Dimension.CURRENT).si());
+      double amperes = Quantity.parse(text, Dimension.CURRENT).si();
+      said = RunText.farOff(run, amperes).orElse("");
+      run = run.reading(amperes);
     } catch (IllegalArgumentException bad) {
       said = "'" + word + "' is not p, q or a current: " + bad.getMessage();
     }

@@ -145,6 +145,21 @@ class RunLoopTest {
     assertThat(shown.toString()).contains("'frog' is not p, q or a current", "read 2.00 A");
   }
 
+  /** 10 A where 4 A are to be set: counted, and asked about. */
+  @Test
+  void aReadingFarOffIsCountedAndAskedAbout() throws Exception {
+    StepRun ended = run("10", "q");
+    assertThat(ended.passedAh()).isCloseTo(1 + 2.5, within(1e-9));
+    assertThat(shown.toString()).contains("10.0 A is 2.5 times off", "if it was a slip");
+  }
+
+  @Test
+  void whatIsGivenUpIsTold() throws Exception {
+    killed("");
+    run("new", "q");
+    assertThat(shown.toString()).contains("1.000 A.h of before are given up");
+  }
+
   @Test
   void theEndRingsOnceAndGoesOnCounting() throws Exception {
     StepRun ended = run("", "", "", "", "q");

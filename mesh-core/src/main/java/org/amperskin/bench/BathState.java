@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import org.amperskin.plating.Anode;
 import org.amperskin.plating.Figure;
 import org.amperskin.plating.FigureKey;
+import org.amperskin.plating.How;
 import org.amperskin.plating.Ion;
 import org.amperskin.plating.Recipe;
 
@@ -79,7 +80,10 @@ public record BathState(
         return Optional.empty(); // a brush solution: its metal is counted by the litre
       }
       boolean soluble =
-          bath.solubleAnode().orElse(recipe.anode().map(Anode::soluble).orElse(false));
+          bath.solubleAnode()
+              .orElse(
+                  // an etched part is the anode, and feeds the bath
+                  recipe.how() == How.ETCH || recipe.anode().map(Anode::soluble).orElse(false));
       if (fit.isPresent() && fit.get().interval().isPresent()) {
         EfficiencyFit.Interval i = fit.get().interval().get();
         double typical = Math.min(1, fit.get().efficiency());

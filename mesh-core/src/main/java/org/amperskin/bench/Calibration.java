@@ -2,6 +2,7 @@ package org.amperskin.bench;
 
 import java.util.List;
 import java.util.Optional;
+import org.amperskin.plating.How;
 import org.amperskin.plating.Recipe;
 
 /**
@@ -35,7 +36,9 @@ public record Calibration(
             .filter(c -> of(bath, c))
             .toList();
     Optional<EfficiencyFit> fit =
-        recipe.filter(r -> !weighings.isEmpty()).map(r -> EfficiencyFit.of(weighings, r.ion()));
+        recipe
+            .filter(r -> !weighings.isEmpty())
+            .map(r -> EfficiencyFit.of(weighings, r.ion(), r.how() == How.ETCH));
     Optional<BathState.Chemistry> chemistry =
         recipe.flatMap(r -> BathState.Chemistry.of(bath, r, fit));
     return new Calibration(

@@ -77,6 +77,16 @@ public record EfficiencyFit(
    * @throws IllegalArgumentException if there is none, or one has no charge
    */
   public static EfficiencyFit of(List<LogEntry.Weighing> weighings, Ion ion) {
+    return of(weighings, ion, false);
+  }
+
+  /**
+   * The same, of metal plated or of metal taken off.
+   *
+   * @param off whether the charge takes metal off, so that what was lost counts
+   */
+  static EfficiencyFit of(List<LogEntry.Weighing> weighings, Ion ion, boolean off) {
+    int sign = off ? -1 : 1;
     if (weighings.isEmpty()) {
       throw new IllegalArgumentException("0 weighings with a charge: an efficiency needs one");
     }
@@ -93,15 +103,15 @@ public record EfficiencyFit(
       // two readings, each rounded to the step d: the gain has the variance 2 d^2 / 12
       weight[i] = 6 / (w.balanceG() * w.balanceG());
       double root = Math.sqrt(weight[i]);
-      line.addData(root * ideal[i], root * w.gainG());
+      line.addData(root * ideal[i], root * sign * w.gainG());
       sumX2 += weight[i] * ideal[i] * ideal[i];
-      sumXy += weight[i] * ideal[i] * w.gainG();
+      sumXy += weight[i] * ideal[i] * sign * w.gainG();
     }
     double slope = n > 1 ? line.getSlope() : sumXy / sumX2;
     double[] residual = new double[n];
     double sumR2 = 0;
     for (int i = 0; i < n; i++) {
-      residual[i] = weighings.get(i).gainG() - slope * ideal[i];
+      residual[i] = sign * weighings.get(i).gainG() - slope * ideal[i];
       sumR2 += weight[i] * residual[i] * residual[i];
     }
     // a balance that happens to show the same digits is not surer than its step allows
@@ -118,7 +128,7 @@ public record EfficiencyFit(
       points.add(
           new Point(
               weighings.get(i),
-              weighings.get(i).gainG() / ideal[i],
+              sign * weighings.get(i).gainG() / ideal[i],
               residual[i],
               studentised,
               outlier));

@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.amperskin.plating.Caution;
 import org.amperskin.plating.DeveloperMix;
-import org.amperskin.plating.Ion;
 import org.amperskin.plating.Mark;
+import org.amperskin.plating.Metal;
 import org.amperskin.plating.Recipe;
 import org.amperskin.units.Mass;
 import org.amperskin.units.NearestWord;
@@ -221,7 +221,7 @@ public final class Mixer {
     MakeUp makeUp = makeUps.get(recipe.id());
     if (makeUp == null) {
       String chromium =
-          recipe.ion().equals(new Ion(recipe.metal(), 6))
+          recipe.metal() == Metal.CHROMIUM && recipe.ion().valence() == 6
               ? " Chromic acid causes cancer and sets solvents alight: the ready-made solution is"
                   + " the safer way, a trivalent one safer still."
               : "";

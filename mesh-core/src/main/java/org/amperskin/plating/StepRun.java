@@ -136,7 +136,12 @@ public final class StepRun {
                 watch.add(
                     "a voltage above "
                         + Quantity.plain(w.high(), 2)
-                        + " V: look for a loose clip, a dry wrap, an anode that is spent"));
+                        + " V: look for a loose clip, "
+                        + (step.contactAreaMm2().isPresent()
+                            ? "a dry wrap"
+                            : step.how() == How.ETCH
+                                ? "a part that has passivated"
+                                : "an anode that is spent")));
     step.notes().forEach(n -> watch.add(n.text()));
     return List.copyOf(watch);
   }
@@ -184,6 +189,12 @@ public final class StepRun {
           elapsedS + " s and " + passedAh + " A.h: a run has gone on for 0 s and 0 A.h or more");
     }
     return new StepRun(step, elapsedS, electric() ? passedAh : 0, readA);
+  }
+
+  /** How often a current is that to set now, at least 1 either way; 1 where none is to set. */
+  public double timesOff(double amperes) {
+    double times = setA().isPresent() ? amperes / setA().getAsDouble() : 1;
+    return Math.max(times, 1 / times);
   }
 
   private double wholeS() {

@@ -237,7 +237,7 @@ public final class LogText {
               + TextPage.right(Figures.number(w.chargeAh().orElse(0)) + " A.h", 10)
               + TextPage.right(Figures.mass(w.gainG()), 10)
               + TextPage.right(share(p.efficiency()), 11)
-              + TextPage.right(Figures.number(1000 * p.residualG()) + " mg", 11));
+              + TextPage.right(Figures.number(milligrams(p.residualG())) + " mg", 11));
     }
     for (EfficiencyFit.Point p : fit.outliers()) {
       page.item(
@@ -264,6 +264,11 @@ public final class LogText {
     }
     page.item(
         "-", "A meter that reads 1 % low makes the efficiency 1 % high; no coupon can tell that.");
+  }
+
+  /** In mg, what is rounding alone as nothing. */
+  private static double milligrams(double grams) {
+    return Math.abs(grams) < 1e-9 ? 0 : 1000 * grams;
   }
 
   private static String share(double share) {

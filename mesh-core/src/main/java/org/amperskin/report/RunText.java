@@ -1,5 +1,7 @@
 package org.amperskin.report;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -7,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.amperskin.job.KeptRun;
 import org.amperskin.plating.Caution;
+import org.amperskin.plating.How;
 import org.amperskin.plating.Pulse;
 import org.amperskin.plating.StepRun;
 import org.amperskin.units.Quantity;
@@ -16,6 +19,7 @@ public final class RunText {
   private static final int BAR = 54;
   private static final int MOST_WATCHED = 5;
   private static final int ROWS = 5;
+  private static final double FAR_OFF = 2;
 
   private static final Map<Character, List<String>> GLYPHS =
       Map.ofEntries(
@@ -104,6 +108,28 @@ public final class RunText {
     return page.toString();
   }
 
+  /** What is said of a reading (A) that is far from the setting; it counts all the same. */
+  public static Optional<String> farOff(StepRun run, double amperes) {
+    double times = run.timesOff(amperes);
+    return times < FAR_OFF
+        ? Optional.empty()
+        : Optional.of(
+            Figures.current(amperes)
+                + " is "
+                + Quantity.plain(times, 2)
+                + " times off what is to be set; counted so, type it again if it was a slip");
+  }
+
+  /** Why a count is not kept, and what to do. */
+  public static String notKept(Path folder, IOException refused) {
+    return "The count cannot be kept in "
+        + folder
+        + " and ends with this screen: write the A.h down, or name a folder that may be written in"
+        + " AMPERSKIN_HOME ("
+        + refused.getClass().getSimpleName()
+        + ")";
+  }
+
   private static String label(StepRun run) {
     return run.done() ? "done" : run.electric() ? "set" : "work";
   }
@@ -111,14 +137,20 @@ public final class RunText {
   /** What to do where there is nothing to set: it is done, or takes no current. */
   public static Optional<String> doing(StepRun run) {
     if (run.done()) {
-      return Optional.of(
-          run.electric()
-              ? "take it out with the current on, then switch off"
-              : "go on with the next step");
+      return Optional.of(run.electric() ? end(run) : "go on with the next step");
     }
     return run.electric()
         ? Optional.empty()
         : Optional.of(run.handsBusy() ? "hands busy" : "it waits by itself");
+  }
+
+  private static String end(StepRun run) {
+    if (run.step().contactAreaMm2().isPresent()) {
+      return "lift the swab, then switch off";
+    }
+    return run.step().how() == How.ETCH
+        ? "switch off and take it out at once: what stays in goes on dissolving"
+        : "take it out with the current on, then switch off";
   }
 
   private static String setting(StepRun run) {

@@ -235,6 +235,16 @@ class EfficiencyFitTest {
         .hasMessageContaining(words);
   }
 
+  /** An etch is weighed by what is lost: 0.95 g gone of each gram that the charge can take. */
+  @Test
+  void metalTakenOffIsWeighedByItsLoss() {
+    List<LogEntry.Weighing> lost = series(2, 6, -0.95);
+    EfficiencyFit off = EfficiencyFit.of(lost, NICKEL, true);
+    assertThat(off.efficiency()).isCloseTo(0.95, within(2e-2));
+    assertThat(off.efficiency()).isEqualTo(-EfficiencyFit.of(lost, NICKEL).efficiency());
+    assertThat(off.points()).allMatch(p -> p.efficiency() > 0);
+  }
+
   @Test
   void coverageIsTheMeanOfTheCouponsWithStudentsInterval() {
     List<LogEntry.Coupon> coupons = new ArrayList<>();

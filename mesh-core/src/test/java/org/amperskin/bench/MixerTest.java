@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import org.amperskin.plating.Recipe;
 import org.amperskin.plating.RecipeLibrary;
 import org.amperskin.units.Mass;
@@ -179,6 +180,16 @@ class MixerTest {
     Mix mix = new Mixer().strength("H2SO4", 260).bath(HIGH_THROW, 1);
     assertThat(mix.notes().get(0))
         .contains("sulfuric acid 260 g/L is outside the 187-225 g/L", "Guidebook");
+  }
+
+  @Test
+  void whatHasNoMakeUpSaysSoForEveryMetal() {
+    for (String id : List.of("copper-etch", "nickel-etch-brush", "palladium-brush", "tin-acid")) {
+      assertThatThrownBy(() -> new Mixer().bath(RECIPES.find(id), 1))
+          .as(id)
+          .hasMessageContaining("no make-up with a source")
+          .hasMessageContaining("copper-acid-high-throw");
+    }
   }
 
   @Test

@@ -11,6 +11,7 @@ import javafx.beans.property.ReadOnlyStringWrapper;
 import org.amperskin.job.KeptRun;
 import org.amperskin.job.RunKeeper;
 import org.amperskin.plating.StepRun;
+import org.amperskin.report.RunText;
 import org.amperskin.viewer.part.RunStart;
 
 /**
@@ -158,7 +159,7 @@ public final class RunClock {
       }
       fault.set("");
     } catch (IOException refused) {
-      fault.set("The count cannot be kept: " + refused);
+      fault.set(RunText.notKept(keeper.file().getParent(), refused));
     }
   }
 }

@@ -153,8 +153,10 @@ final class RunPane extends VBox {
     }
     try {
       String told = text.matches("[0-9.]+") ? text + " A" : text;
-      clock.read(Quantity.parse(told, Dimension.CURRENT).si());
-      fault.setText("");
+      double amperes = Quantity.parse(told, Dimension.CURRENT).si();
+      Optional<String> far = RunText.farOff(clock.run().get(), amperes);
+      clock.read(amperes);
+      fault.setText(far.orElse(""));
       read.clear();
       go.requestFocus();
     } catch (IllegalArgumentException bad) {
