@@ -3,10 +3,12 @@ package org.amperskin.job;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.amperskin.plating.BrushStep;
 import org.amperskin.plating.ConductivePaint;
 import org.amperskin.plating.CurrentStep;
 import org.amperskin.plating.EtchStep;
+import org.amperskin.plating.How;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.Step;
 import org.amperskin.plating.TankStep;
@@ -135,7 +137,25 @@ final class StepMaker {
     job.contacts()
         .wire()
         .filter(w -> !s.wireCovered())
-        .ifPresent(w -> step.wire(w.diameter(), w.submerged()));
+        .ifPresent(w -> step.wire(w.diameter(), w.submerged(), onTheWire(spec, job)));
     return step.build();
+  }
+
+  /** What the steps in the tank before this one left on the contact wire. */
+  private static Length onTheWire(StepSpec spec, Job job) {
+    double metres = 0;
+    for (StepSpec before : Stream.concat(job.done().stream(), job.steps().stream()).toList()) {
+      if (before == spec) {
+        break;
+      }
+      if (before.doing() instanceof StepSpec.Plate plate
+          && plate.target().orElse(null) instanceof Target.Thickness t) {
+        boolean tank = plate.recipe().how() == How.TANK;
+        boolean off = plate.recipe().how() == How.ETCH && !plate.recipe().swabbed();
+        double um = t.thickness().metres();
+        metres += tank ? um : off && !plate.settings().wireCovered() ? -um : 0;
+      }
+    }
+    return new Length(Math.max(0, metres));
   }
 }

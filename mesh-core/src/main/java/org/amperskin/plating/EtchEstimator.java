@@ -278,15 +278,17 @@ final class EtchEstimator {
                 + Quantity.show(alone, Dimension.LENGTH),
             Mark.COMPUTED,
             "Faraday's law on the openings alone"));
-    double diameter = step.wire().orElseThrow().diameter().metres();
-    if (2 * depth > MOST_OF_A_WIRE * diameter) {
+    double coat = step.wireCoat().metres();
+    double diameter = step.wire().orElseThrow().diameter().metres() - 2 * coat;
+    double loss = 2 * (depth - coat);
+    if (loss > MOST_OF_A_WIRE * diameter) {
       out.warn(
           "the bare contact wire of "
               + Quantity.show(diameter, Dimension.LENGTH)
               + " loses "
-              + Quantity.show(2 * depth, Dimension.LENGTH)
+              + Quantity.show(loss, Dimension.LENGTH)
               + " of its diameter: lacquer it where it is wet, or take a wire of "
-              + Quantity.show(2 * depth / MOST_OF_A_WIRE, Dimension.LENGTH));
+              + Quantity.show(loss / MOST_OF_A_WIRE, Dimension.LENGTH));
     }
   }
 }

@@ -16,6 +16,7 @@ public final class EtchStep extends CurrentStep {
   private final Swab swab;
   private final Optional<Volume> bath;
   private final Optional<ContactWire> wire;
+  private final Length wireCoat;
   private final Optional<Length> layer;
 
   private EtchStep(Builder b) {
@@ -28,6 +29,7 @@ public final class EtchStep extends CurrentStep {
     swab = b.swab;
     bath = b.bath;
     wire = b.wire;
+    wireCoat = b.wireCoat;
     layer = b.layer;
   }
 
@@ -57,8 +59,14 @@ public final class EtchStep extends CurrentStep {
     return bath;
   }
 
+  /** The contact wire, as thick as it is with what was plated on it. */
   Optional<ContactWire> wire() {
     return wire;
+  }
+
+  /** Thickness of what was plated on the wire before. */
+  Length wireCoat() {
+    return wireCoat;
   }
 
   /** Thickness of the metal that is there, where no step of the plan plates it. */
@@ -72,6 +80,7 @@ public final class EtchStep extends CurrentStep {
     private Swab swab = Swab.unknown();
     private Optional<Volume> bath = Optional.empty();
     private Optional<ContactWire> wire = Optional.empty();
+    private Length wireCoat = new Length(0);
     private Optional<Length> layer = Optional.empty();
 
     private Builder(String name, Recipe recipe, PlatedSurface surface, Target target) {
@@ -104,7 +113,18 @@ public final class EtchStep extends CurrentStep {
 
     /** Bare contact wire under the surface of the bath; it is eaten too. */
     public Builder wire(Length diameter, Length submerged) {
-      wire = Optional.of(new ContactWire(diameter, submerged));
+      return wire(diameter, submerged, new Length(0));
+    }
+
+    /**
+     * The same with metal on it.
+     *
+     * @param coat thickness of what was plated on the wire before
+     */
+    public Builder wire(Length diameter, Length submerged, Length coat) {
+      Length thick = new Length(diameter.metres() + 2 * coat.metres());
+      wire = Optional.of(new ContactWire(thick, submerged));
+      wireCoat = coat;
       return this;
     }
 

@@ -113,6 +113,19 @@ class EtchStepTest {
         .anyMatch(a -> a.what().equals("contact wire") && a.value().contains(deeper));
   }
 
+  /** 60 um on a wire of 0.5 mm: 0.62 mm of it are eaten, and its own 0.5 mm not touched. */
+  @Test
+  void whatWasPlatedOnTheWireGoesFirst() {
+    StepEstimate e =
+        tank(lines(0), Target.um(50))
+            .wire(Length.ofMm(0.5), Length.ofMm(1000), Length.ofUm(60))
+            .build()
+            .estimate();
+    double area = 10_000 + Math.PI * 0.62 * 1000;
+    assertThat(figure(e, "removedG")).isCloseTo(area * 0.05 * 8.92e-3, within(1e-9));
+    assertThat(e.warnings()).isEmpty();
+  }
+
   @Test
   void bridgesThatAreUnderminedAreTold() {
     StepEstimate fine = tank(lines(200_000), Target.um(30)).build().estimate();
