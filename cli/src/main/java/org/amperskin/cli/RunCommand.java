@@ -91,7 +91,7 @@ final class RunCommand extends Verb {
       run = run.reading(positive("--read", read, Dimension.CURRENT));
     }
     String job = estimate.job().name();
-    RunKeeper keeper = new RunKeeper(userFolder().runs(), file, number, chosen.name());
+    RunKeeper keeper = new RunKeeper(userFolder().runs(), file, estimate.job().stepNames(), number);
     if (at != null || json) {
       double seconds = at == null ? 0 : quantity("--at", at, Dimension.TIME);
       if (!(seconds >= 0)) {

@@ -67,7 +67,7 @@ class RunLoopTest {
   }
 
   private RunKeeper keeper() {
-    return new RunKeeper(folder.resolve("runs"), Path.of("job.yaml"), 1, "copper");
+    return new RunKeeper(folder.resolve("runs"), Path.of("job.yaml"), List.of("copper"), 1);
   }
 
   /** 2 dm2 at 2 A/dm2: 4 A, so 1 A.h in 15 min. */

@@ -372,7 +372,7 @@ public record Job(
       throw new IllegalArgumentException(
           "step " + number + ": the job has " + steps.size() + " steps");
     }
-    List<String> names = steps.stream().map(StepSpec::name).distinct().toList();
+    List<String> names = stepNames().stream().distinct().toList();
     throw new IllegalArgumentException(
         "step '"
             + told
@@ -380,6 +380,11 @@ public record Job(
             + NearestWord.of(told, names)
                 .map(near -> ", did you mean '" + near + "'?")
                 .orElse("; it has " + String.join(", ", names)));
+  }
+
+  /** Names of its steps, in working order. */
+  public List<String> stepNames() {
+    return steps.stream().map(StepSpec::name).toList();
   }
 
   /** The same job with these steps taken and those to come. */

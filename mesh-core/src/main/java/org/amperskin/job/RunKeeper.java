@@ -9,6 +9,7 @@ import java.security.NoSuchAlgorithmException;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -26,7 +27,7 @@ import org.amperskin.yaml.YamlMap;
  */
 public final class RunKeeper {
   private static final Set<String> KEYS =
-      Set.of("job", "step", "elapsed", "charge", "read", "going", "seen");
+      Set.of("job", "step", "elapsed", "charge", "of", "read", "going", "seen");
   private static final int NAME_DIGITS = 16;
 
   private final Path file;
@@ -38,12 +39,14 @@ public final class RunKeeper {
    *
    * @param folder where counts are kept
    * @param job the job file
-   * @param number place of the step in the job, from 1
-   * @param name its name
+   * @param names of the job's steps
+   * @param number place of the step in the job, from 1; steps put before it do not matter later
    */
-  public RunKeeper(Path folder, Path job, int number, String name) {
+  public RunKeeper(Path folder, Path job, List<String> names, int number) {
+    String name = names.get(number - 1);
+    long nth = names.subList(0, number).stream().filter(name::equals).count();
     this.job = job.toAbsolutePath().normalize().toString();
-    this.step = number + " " + name;
+    this.step = name + (nth == 1 ? "" : ", number " + nth + " of that name");
     this.file = folder.resolve(named(this.job + "\n" + this.step) + ".yaml");
   }
 
@@ -73,7 +76,13 @@ public final class RunKeeper {
       }
       OptionalDouble read = map.maybePositive("read", Dimension.CURRENT);
       return Optional.of(
-          new KeptRun(elapsed, charge, read, map.yesNo("going"), Instant.parse(map.word("seen"))));
+          new KeptRun(
+              elapsed,
+              charge,
+              read,
+              map.maybePositive("of", Dimension.CHARGE, "A.h"),
+              map.yesNo("going"),
+              Instant.parse(map.word("seen"))));
     } catch (YamlFault | DateTimeException | java.nio.charset.CharacterCodingException damaged) {
       throw new IOException(
           file
@@ -95,6 +104,7 @@ public final class RunKeeper {
     text.append("step: ").append(quoted(step)).append('\n');
     text.append("elapsed: ").append(run.elapsedS()).append(" s\n");
     text.append("charge: ").append(run.passedAh()).append(" A.h\n");
+    run.wholeAh().ifPresent(q -> text.append("of: ").append(q).append(" A.h\n"));
     run.readA().ifPresent(a -> text.append("read: ").append(a).append(" A\n"));
     text.append("going: ").append(run.going() ? "true" : "false").append('\n');
     text.append("seen: ").append(quoted(run.seen().toString())).append('\n');

@@ -74,6 +74,7 @@ public final class RunJson {
     j.number("elapsedS", kept.elapsedS())
         .number("passedAh", kept.passedAh())
         .maybe("readA", kept.readA())
+        .maybe("chargeAh", kept.wholeAh())
         .flag("going", kept.going())
         .text("seen", kept.seen().toString());
   }

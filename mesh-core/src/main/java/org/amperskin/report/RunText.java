@@ -102,6 +102,13 @@ public final class RunText {
       page.line("kept", "%s while it ran; has it gone on since?", ago);
       page.line("on", "yes: count that time too");
     }
+    if (seen.planChanged(run)) {
+      page.line(
+          "",
+          "the step was of %s A.h then, it is of %s A.h now",
+          ampereHours(seen.wholeAh().orElse(0)),
+          ampereHours(run.step().chargeAh().orElse(0)));
+    }
     page.line("off", "go on from here");
     page.line("new", "from the start");
     page.line("q", "leave it kept");

@@ -7,6 +7,9 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
 import java.util.OptionalDouble;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.RecipeLibrary;
@@ -24,22 +27,26 @@ class RunKeeperTest {
   @TempDir private Path folder;
 
   private RunKeeper keeper(String job, int number, String name) {
-    return new RunKeeper(folder.resolve("home").resolve("runs"), Path.of(job), number, name);
+    List<String> names = new ArrayList<>(Collections.nCopies(number, "other"));
+    names.set(number - 1, name);
+    return new RunKeeper(folder.resolve("home").resolve("runs"), Path.of(job), names, number);
   }
 
   @Test
   void whatIsKeptComesBack() throws Exception {
     RunKeeper keeper = keeper("my \"odd\" \\ job.yaml", 6, "copper: build # 2");
     assertThat(keeper.kept()).isEmpty();
-    KeptRun run = new KeptRun(1234.5678, 1.0 / 3, OptionalDouble.of(4.25), true, NOON);
+    KeptRun run =
+        new KeptRun(1234.5678, 1.0 / 3, OptionalDouble.of(4.25), OptionalDouble.of(3), true, NOON);
     keeper.keep(run);
     KeptRun back = keeper.kept().orElseThrow();
     assertThat(back.elapsedS()).isEqualTo(run.elapsedS());
     assertThat(back.passedAh()).isCloseTo(run.passedAh(), within(1e-15));
     assertThat(back.readA()).isEqualTo(run.readA());
+    assertThat(back.wholeAh()).isEqualTo(run.wholeAh());
     assertThat(back.going()).isTrue();
     assertThat(back.seen()).isEqualTo(NOON);
-    keeper.keep(new KeptRun(2000, 0, OptionalDouble.empty(), false, NOON));
+    keeper.keep(new KeptRun(2000, 0, OptionalDouble.empty(), OptionalDouble.empty(), false, NOON));
     assertThat(keeper.kept().orElseThrow().readA()).isEmpty();
     try (var files = Files.list(keeper.file().getParent())) {
       assertThat(files).as("nothing unfinished beside it").hasSize(1);
@@ -50,9 +57,13 @@ class RunKeeperTest {
 
   @Test
   void eachStepOfEachJobIsKeptApart() throws Exception {
-    KeptRun run = new KeptRun(1, 1, OptionalDouble.empty(), true, NOON);
+    KeptRun run = new KeptRun(1, 1, OptionalDouble.empty(), OptionalDouble.empty(), true, NOON);
     keeper("a.yaml", 6, "copper").keep(run);
-    assertThat(keeper("a.yaml", 7, "copper").kept()).isEmpty();
+    assertThat(keeper("a.yaml", 7, "copper").kept()).as("a step was put before it").isPresent();
+    List<String> twice = List.of("copper", "rinse", "copper");
+    Path runs = folder.resolve("home").resolve("runs");
+    assertThat(new RunKeeper(runs, Path.of("a.yaml"), twice, 1).kept()).isPresent();
+    assertThat(new RunKeeper(runs, Path.of("a.yaml"), twice, 3).kept()).isEmpty();
     assertThat(keeper("a.yaml", 6, "nickel").kept()).isEmpty();
     assertThat(keeper("b.yaml", 6, "copper").kept()).isEmpty();
     assertThat(keeper("./a.yaml", 6, "copper").kept()).isPresent();
@@ -61,7 +72,7 @@ class RunKeeperTest {
   @Test
   void aDamagedCountIsToldWithItsFileAndNotGuessed() throws Exception {
     RunKeeper keeper = keeper("a.yaml", 6, "copper");
-    keeper.keep(new KeptRun(600, 1, OptionalDouble.empty(), true, NOON));
+    keeper.keep(new KeptRun(600, 1, OptionalDouble.empty(), OptionalDouble.empty(), true, NOON));
     String whole = Files.readString(keeper.file());
     String[] damaged = {
       "",
@@ -96,6 +107,11 @@ class RunKeeperTest {
                     .estimate())
             .orElseThrow();
     KeptRun kept = KeptRun.of(fresh.after(900), true, NOON);
+    assertThat(kept.planChanged(fresh)).isFalse();
+    assertThat(
+            new KeptRun(1, 1, OptionalDouble.empty(), OptionalDouble.of(3.1), true, NOON)
+                .planChanged(fresh))
+        .isTrue();
     Instant later = NOON.plusSeconds(900);
     assertThat(kept.offSince(fresh).passedAh()).isCloseTo(1, within(1e-12));
     assertThat(kept.onSince(fresh, later).passedAh()).isCloseTo(2, within(1e-12));

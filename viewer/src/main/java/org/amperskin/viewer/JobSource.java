@@ -61,7 +61,7 @@ final class JobSource implements PartSource {
     List<StepCard> cards = new ArrayList<>();
     for (StepEstimate step : e.plan().steps()) {
       RunKeeper keeper =
-          new RunKeeper(userFolder().runs(), text.file(), cards.size() + 1, step.name());
+          new RunKeeper(userFolder().runs(), text.file(), e.job().stepNames(), cards.size() + 1);
       cards.add(StepCards.of(step, regions.indexOf(region(step)), keeper));
     }
     return cards;

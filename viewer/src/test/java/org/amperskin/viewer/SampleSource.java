@@ -145,8 +145,8 @@ public final class SampleSource implements PartSource {
               System.getProperty("java.io.tmpdir"),
               "amperskin-sample-" + ProcessHandle.current().pid()),
           Path.of("sample.yaml"),
-          1,
-          "Bright acid copper");
+          List.of("Bright acid copper"),
+          1);
 
   private static List<StepCard> steps() {
     return List.of(

@@ -210,6 +210,9 @@ final class RunPane extends VBox {
     } else {
       seen.setText(ago + ", paused.");
     }
+    if (kept.planChanged(clock.run().get())) {
+      seen.setText(seen.getText() + " The plan of this step has changed since.");
+    }
     Parts.show(on, kept.going());
   }
 

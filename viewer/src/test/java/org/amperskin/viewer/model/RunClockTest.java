@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import org.amperskin.job.RunKeeper;
 import org.amperskin.plating.PlatedSurface;
 import org.amperskin.plating.RecipeLibrary;
@@ -33,7 +34,7 @@ class RunClockTest {
   }
 
   private RunKeeper keeper() {
-    return new RunKeeper(folder.resolve("runs"), Path.of("job.yaml"), 1, "copper");
+    return new RunKeeper(folder.resolve("runs"), Path.of("job.yaml"), List.of("copper"), 1);
   }
 
   /** As a viewer does that is opened anew. */
