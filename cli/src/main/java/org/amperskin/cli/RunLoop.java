@@ -82,7 +82,7 @@ final class RunLoop {
       tick();
       if (word != null && !obey(word.strip())) {
         if (kept.isEmpty()) {
-          keep();
+          keep(run.done());
         }
         return run;
       }
@@ -103,14 +103,22 @@ final class RunLoop {
     }
   }
 
-  /** Keeps the count; a disk that refuses is told of once and does not end the run. */
   private void keep() {
+    keep(false);
+  }
+
+  /**
+   * Keeps the count; a disk that refuses is told of once and does not end the run.
+   *
+   * @param over whether the step came to its end and was left: then nothing is kept
+   */
+  private void keep(boolean over) {
     unkeptS = 0;
     if (!unkept.isEmpty()) {
       return;
     }
     try {
-      if (run.done()) {
+      if (over) {
         keeper.forget();
       } else if (run.share() > 0) {
         keeper.keep(KeptRun.of(run, !paused, clock.instant()));

@@ -111,6 +111,15 @@ class RunLoopTest {
     assertThat(keeper().kept()).as("it is past its 3 A.h: nothing is left to keep").isEmpty();
   }
 
+  /** 5 A.h where 3 A.h are wanted: a run past its end is kept until it is left. */
+  @Test
+  void aRunPastItsEndIsKeptUntilItIsLeft() throws Exception {
+    killed("", "", "", "", "");
+    assertThat(keeper().kept().orElseThrow().passedAh()).isCloseTo(5, within(1e-9));
+    assertThat(run("off", "q").overAh()).isCloseTo(3, within(1e-9));
+    assertThat(keeper().kept()).isEmpty();
+  }
+
   @Test
   void aPausedRunIsKeptPaused() throws Exception {
     StepRun left = run("p", "q");

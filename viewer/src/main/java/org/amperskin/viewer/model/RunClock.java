@@ -152,7 +152,8 @@ public final class RunClock {
   private void keep() {
     unkeptS = 0;
     try {
-      if (run.get().done() || run.get().share() == 0 && !going.get()) {
+      boolean over = run.get().done() || run.get().share() == 0;
+      if (over && !going.get()) {
         keeper.forget();
       } else {
         keeper.keep(KeptRun.of(run.get(), going.get(), clock.instant()));

@@ -105,6 +105,15 @@ class RunClockTest {
   }
 
   @Test
+  void aRunPastItsEndIsKeptUntilItIsStopped() throws Exception {
+    clock.toggle();
+    assertThat(afterMinutes(75)).isCloseTo(5, within(1e-9));
+    assertThat(opened().run().get().overAh()).isCloseTo(2, within(1e-9));
+    clock.toggle();
+    assertThat(keeper().kept()).isEmpty();
+  }
+
+  @Test
   void aDamagedCountIsToldAndItBeginsAtTheStart() throws Exception {
     clock.toggle();
     afterMinutes(15);
